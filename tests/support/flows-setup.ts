@@ -1,0 +1,18 @@
+import type { TestProject } from 'vitest/node';
+import { ensureChromium } from './chromium.ts';
+import { serveBuiltPage } from './serve-built-page.ts';
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    /** Address of the built page, with a slash at its end. */
+    baseUrl: string;
+  }
+}
+
+/** Builds and serves the page for the flows; a folder of its own leaves a page that is being served untouched. */
+export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+  ensureChromium();
+  const { port, close } = await serveBuiltPage('node_modules/.tmp/flows', 0);
+  project.provide('baseUrl', `http://127.0.0.1:${port}/`);
+  return close;
+}
