@@ -1,0 +1,171 @@
+import { MODES, SPECIMENS, STAGES, STATES } from '../domain/reading.ts';
+import { VERDICT_MASK, VERDICTS } from '../domain/verdict.ts';
+import { identityOrder, orderByCode, orderByNumber } from './order.ts';
+import { VALUE, type ReadingLog } from './reading-log.ts';
+import { RowSet } from './row-set.ts';
+
+/** Fields of a reading that hold one of few texts, so that their values can be listed and chosen. */
+export const LISTED_FIELDS = [
+  'repair',
+  'family',
+  'point',
+  'stage',
+  'mode',
+  'specimen',
+  'state',
+  'meter',
+  'file',
+  'verdict',
+] as const;
+export type ListedField = (typeof LISTED_FIELDS)[number];
+export type SortField = ListedField | 'time' | 'reading' | 'line';
+
+/** What a reading must be to be shown. Times are in milliseconds as the log keeps them, readings in the SI unit; both ends are included. */
+export type Filter =
+  | { readonly field: ListedField; readonly oneOf: readonly string[] }
+  | { readonly field: 'time' | 'reading'; readonly from?: number; readonly to?: number }
+  | { readonly field: 'text'; readonly contains: string };
+
+/** Which readings, in which order. Filters hold together; the first sort key weighs most; ties keep the log's order. */
+export interface ReadingsQuery {
+  readonly filters: readonly Filter[];
+  readonly sort: readonly { readonly field: SortField; readonly descending: boolean }[];
+}
+
+/** A listed field as codes: the label of each code, and the code of each row through one or two small steps. */
+export interface ListedColumn {
+  readonly labels: readonly string[];
+  readonly codeAt: (row: number) => number;
+}
+
+/** A listed field of a log; `verdicts` is the log's verdict column. */
+export function listedColumn(log: ReadingLog, verdicts: Uint8Array, field: ListedField): ListedColumn {
+  const { names } = log;
+  const byCheck = (labels: readonly string[], codeOf: (check: number) => number): ListedColumn => {
+    const codes = Uint32Array.from({ length: names.checks.size }, (_, check) => codeOf(check));
+    return { labels, codeAt: (row) => codes[log.check[row]!]! };
+  };
+  switch (field) {
+    case 'repair':
+      return { labels: names.repairs.labels, codeAt: (row) => log.repair[row]! };
+    case 'meter':
+      return { labels: names.meters.labels, codeAt: (row) => log.meter[row]! };
+    case 'file':
+      return { labels: names.files.labels, codeAt: (row) => log.file[row]! };
+    case 'specimen':
+      return { labels: SPECIMENS, codeAt: (row) => log.specimen[row]! };
+    case 'state':
+      return { labels: STATES, codeAt: (row) => log.state[row]! };
+    case 'verdict':
+      return { labels: VERDICTS, codeAt: (row) => verdicts[row]! & VERDICT_MASK };
+    case 'family':
+      return byCheck(names.families.labels, (check) => names.checks.familyCode(check));
+    case 'point':
+      return byCheck(names.points.labels, (check) => names.checks.pointCode(check));
+    case 'stage':
+      return byCheck(STAGES, (check) => names.checks.stageCode(check));
+    case 'mode':
+      return byCheck(MODES, (check) => names.checks.modeCode(check));
+  }
+}
+
+/** The rows that pass all filters. */
+export function filterRows(log: ReadingLog, verdicts: Uint8Array, filters: readonly Filter[]): RowSet {
+  let rows: RowSet | undefined;
+  for (const filter of filters) {
+    const passing = RowSet.where(log.count, rowTest(log, verdicts, filter));
+    rows = rows ? rows.and(passing) : passing;
+  }
+  return rows ?? RowSet.where(log.count, () => true);
+}
+
+/** The rows of a query in its order. */
+export function queryRows(log: ReadingLog, verdicts: Uint8Array, query: ReadingsQuery): Uint32Array {
+  let rows = query.filters.length === 0 ? identityOrder(log.count) : filterRows(log, verdicts, query.filters).rows();
+  for (const { field, descending } of [...query.sort].reverse())
+    rows = sortRows(log, verdicts, rows, field, descending);
+  return rows;
+}
+
+/** How many of `rows` hold each label of a field, in order of the labels; labels that none holds are left out. */
+export function countLabels(
+  column: ListedColumn,
+  rows: Uint32Array,
+): readonly { readonly value: string; readonly count: number }[] {
+  const counts = new Uint32Array(column.labels.length);
+  for (const row of rows) counts[column.codeAt(row)]! += 1;
+  const ranks = labelRanks(column.labels);
+  return column.labels
+    .map((value, code) => ({ value, count: counts[code]!, rank: ranks[code]! }))
+    .filter(({ count }) => count > 0)
+    .sort((a, b) => a.rank - b.rank)
+    .map(({ value, count }) => ({ value, count }));
+}
+
+function sortRows(
+  log: ReadingLog,
+  verdicts: Uint8Array,
+  rows: Uint32Array,
+  field: SortField,
+  descending: boolean,
+): Uint32Array {
+  if (field === 'time') return orderByNumber(rows, log.time, descending);
+  if (field === 'reading') return orderByNumber(rows, numbersOf(log), descending);
+  if (field === 'line') return orderByNumber(rows, Float64Array.from(log.line), descending);
+  const column = listedColumn(log, verdicts, field);
+  const isScale = column.labels === STAGES || column.labels === VERDICTS || column.labels === STATES;
+  const ranks = isScale ? undefined : labelRanks(column.labels);
+  const key = new Uint32Array(log.count);
+  for (const row of rows) {
+    const code = column.codeAt(row);
+    key[row] = ranks ? ranks[code]! : code;
+  }
+  return orderByCode(rows, key, column.labels.length, descending);
+}
+
+/** Values as they sort: over-range above all numbers, below-range under all, what has no number (beep, blank) last. */
+function numbersOf(log: ReadingLog): Float64Array {
+  const overRange = STATES.indexOf('over-range');
+  const belowRange = STATES.indexOf('below-range');
+  const numbers = log.value.slice();
+  for (let row = 0; row < log.count; row += 1) {
+    const state = log.state[row];
+    if (state === VALUE) continue;
+    numbers[row] = state === overRange ? Infinity : state === belowRange ? -Infinity : NaN;
+  }
+  return numbers;
+}
+
+function rowTest(log: ReadingLog, verdicts: Uint8Array, filter: Filter): (row: number) => boolean {
+  if ('contains' in filter) return textTest(log, verdicts, filter.contains);
+  if (!('oneOf' in filter)) {
+    const numbers = filter.field === 'time' ? log.time : log.value;
+    const { from = -Infinity, to = Infinity } = filter;
+    const isNumber = filter.field === 'time' ? () => true : (row: number) => log.state[row] === VALUE;
+    return (row) => isNumber(row) && numbers[row]! >= from && numbers[row]! <= to;
+  }
+  const column = listedColumn(log, verdicts, filter.field);
+  const wanted = Uint8Array.from(column.labels, (label) => (filter.oneOf.includes(label) ? 1 : 0));
+  return (row) => wanted[column.codeAt(row)] === 1;
+}
+
+/** Whether any of a row's texts holds the searched one; each label is searched once, each row looks up its codes. */
+function textTest(log: ReadingLog, verdicts: Uint8Array, contains: string): (row: number) => boolean {
+  const searched = contains.toLocaleLowerCase('en');
+  const columns = LISTED_FIELDS.map((field) => {
+    const column = listedColumn(log, verdicts, field);
+    const hits = Uint8Array.from(column.labels, (label) => (label.toLocaleLowerCase('en').includes(searched) ? 1 : 0));
+    return { codeAt: column.codeAt, hits };
+  }).filter(({ hits }) => hits.includes(1));
+  return (row) => columns.some(({ codeAt, hits }) => hits[codeAt(row)] === 1);
+}
+
+/** For each code, the place of its label in natural order: T-2 before T-10. */
+function labelRanks(labels: readonly string[]): Uint32Array {
+  const collator = new Intl.Collator('en', { numeric: true });
+  const order = labels.map((_, code) => code);
+  order.sort((a, b) => collator.compare(labels[a]!, labels[b]!) || a - b);
+  const ranks = new Uint32Array(labels.length);
+  order.forEach((code, rank) => (ranks[code] = rank));
+  return ranks;
+}

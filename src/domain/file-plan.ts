@@ -1,0 +1,116 @@
+import type { DecimalMark } from './quantity.ts';
+import type { Mode, Specimen, Stage } from './reading.ts';
+import type { SetAside, Shape } from './import-record.ts';
+
+/** What a file's column can be read as. `reading` may come from several columns of one row; `ignored` is read as nothing. */
+export const FIELDS = [
+  'ignored',
+  'time',
+  'date',
+  'clock',
+  'elapsed',
+  'repair',
+  'family',
+  'point',
+  'stage',
+  'mode',
+  'specimen',
+  'reading',
+  'unit',
+  'meter',
+  'complaint',
+  'received',
+  'returned',
+  'outcome',
+  'replaced',
+  'comeback of',
+  'boost',
+  'role',
+  'rail',
+  'part',
+  'nodes',
+  'kind',
+  'low',
+  'high',
+  'nominal',
+  'percent',
+  'basis',
+  'author',
+  'set on',
+] as const;
+export type Field = (typeof FIELDS)[number];
+
+/** How one column of a file is read. */
+export interface ColumnUse {
+  /** The header's own text; empty where the file has none. */
+  readonly header: string;
+  readonly field: Field;
+  /** Why it is read so, as a short phrase: "named time", "holds SI units". */
+  readonly reason: string;
+  /** Whether the guess deserves a look. */
+  readonly doubtful: boolean;
+  /** For `reading`: what its header says of the mode, the power of ten of its unit's prefix, the test point, the stage. */
+  readonly mode?: Mode;
+  readonly prefix?: number;
+  readonly point?: string;
+  readonly stage?: Stage;
+}
+
+export const ENCODINGS = ['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'] as const;
+export type Encoding = (typeof ENCODINGS)[number];
+
+export const SEPARATORS = [',', ';', '\t', '|'] as const;
+export type Separator = (typeof SEPARATORS)[number];
+
+export const DATE_ORDERS = ['year-month-day', 'day-month-year', 'month-day-year'] as const;
+export type DateOrder = (typeof DATE_ORDERS)[number];
+
+/** What the technician states for a whole file where its rows do not say it. */
+export interface Given {
+  readonly repair?: string;
+  readonly family?: string;
+  readonly point?: string;
+  readonly stage?: Stage;
+  readonly mode?: Mode;
+  readonly specimen?: Specimen;
+  readonly meter?: string;
+  /** Day of times without a date, or start of elapsed seconds: local wall milliseconds counted as if UTC. */
+  readonly start?: number;
+}
+
+/** Something that the file alone cannot settle. */
+export interface Question {
+  readonly about: 'decimal mark' | 'date order' | 'columns' | 'given';
+  /** The question as a sentence, with an example from the file. */
+  readonly text: string;
+}
+
+/** Everything that turns a file's bytes into rows and its rows into fields; guessed from the head, shown, and changeable. */
+export interface FilePlan {
+  readonly encoding: Encoding;
+  readonly separator: Separator;
+  readonly shape: Shape;
+  /** Physical line of the header, the first being 1; 0 where there is none. */
+  readonly headerLine: number;
+  /** Whether the line under the header holds units. */
+  readonly unitsLine: boolean;
+  readonly columns: readonly ColumnUse[];
+  readonly decimalMark: DecimalMark;
+  readonly dateOrder: DateOrder;
+  readonly given: Given;
+  readonly questions: readonly Question[];
+}
+
+/** One cell of the preview: its own text, how it will be read, and whether it deserves a look. */
+export interface PreviewCell {
+  readonly text: string;
+  readonly read: string;
+  readonly doubtful: boolean;
+}
+
+/** Some rows of a file as a plan reads them. */
+export interface Preview {
+  readonly plan: FilePlan;
+  readonly rows: readonly { readonly line: number; readonly cells: readonly PreviewCell[] }[];
+  readonly problems: readonly SetAside[];
+}

@@ -1,0 +1,49 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { identityOrder, orderByCode, orderByNumber } from '../../src/columns/order.ts';
+
+const numbers = fc.array(
+  fc.oneof(fc.double(), fc.integer({ min: -3, max: 3 }), fc.constantFrom(NaN, 0, -0, Infinity)),
+  {
+    maxLength: 200,
+  },
+);
+
+/** The slow order that the fast one must equal: a stable comparison sort, numbers that are missing last. */
+function naiveOrder(values: readonly number[], descending: boolean): number[] {
+  const rows = values.map((_, row) => row);
+  const known = rows.filter((row) => !Number.isNaN(values[row]));
+  const sign = descending ? -1 : 1;
+  known.sort((a, b) => (values[a]! === values[b]! ? a - b : sign * (values[a]! < values[b]! ? -1 : 1)));
+  return [...known, ...rows.filter((row) => Number.isNaN(values[row]))];
+}
+
+describe('orderByNumber(rows, key, descending)', () => {
+  test('equals a stable comparison sort in both directions, with missing numbers last', () => {
+    fc.assert(
+      fc.property(numbers, fc.boolean(), (values, descending) => {
+        const key = Float64Array.from(values);
+        const ordered = orderByNumber(identityOrder(values.length), key, descending);
+        expect([...ordered]).toEqual(naiveOrder(values, descending));
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test('keeps the order of rows given to it where numbers are equal', () => {
+    const key = Float64Array.of(1, 0, 1, 0);
+    expect([...orderByNumber(Uint32Array.of(2, 3, 0, 1), key)]).toEqual([3, 1, 2, 0]);
+  });
+});
+
+describe('orderByCode(rows, key, bound, descending)', () => {
+  test('equals a stable comparison sort in both directions', () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(9), { maxLength: 200 }), fc.boolean(), (codes, descending) => {
+        const ordered = orderByCode(identityOrder(codes.length), Uint16Array.from(codes), 10, descending);
+        expect([...ordered]).toEqual(naiveOrder(codes, descending));
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
