@@ -1,4 +1,4 @@
-import { SPECIMENS, STATES, type Reading, type Specimen, type State } from '../domain/reading.ts';
+import { SPECIMENS, STATES, type Reading } from '../domain/reading.ts';
 import { CheckTable } from './check-table.ts';
 import { Dictionary } from './dictionary.ts';
 
@@ -70,8 +70,8 @@ export function readingAt(log: ReadingLog, row: number): Reading {
     time: log.time[row]!,
     repair: names.repairs.label(log.repair[row]!),
     ...names.checks.check(log.check[row]!, names.families, names.points),
-    specimen: SPECIMENS[log.specimen[row]!] as Specimen,
-    state: STATES[log.state[row]!] as State,
+    specimen: SPECIMENS[log.specimen[row]!]!,
+    state: STATES[log.state[row]!]!,
     value: log.value[row]!,
     prefix: log.prefix[row]!,
     decimals: log.decimals[row]!,

@@ -14,7 +14,7 @@ function naiveOrder(values: readonly number[], descending: boolean): number[] {
   const rows = values.map((_, row) => row);
   const known = rows.filter((row) => !Number.isNaN(values[row]));
   const sign = descending ? -1 : 1;
-  known.sort((a, b) => (values[a]! === values[b]! ? a - b : sign * (values[a]! < values[b]! ? -1 : 1)));
+  known.sort((a, b) => sign * (Number(values[a]! > values[b]!) - Number(values[a]! < values[b]!)) || a - b);
   return [...known, ...rows.filter((row) => Number.isNaN(values[row]))];
 }
 
