@@ -49,13 +49,17 @@ export type PartWord = 'good' | 'shorted' | 'leaky' | 'open';
 
 /**
  * The plain word for a part's reading; undefined where the verdict says nothing about the part.
+ * A capacitor that has lost its capacitance counts as open, one that reads too much as leaky.
  * @param value - in the mode's SI unit; `NaN` for beep and over-range
  */
 export function partWord(code: number, mode: Mode, value: number): PartWord | undefined {
   const verdict = code & VERDICT_MASK;
-  if (verdict < PASS) return undefined;
+  const isLive = mode === 'DC volts' || mode === 'AC volts' || mode === 'current';
+  if (verdict < PASS || isLive) return undefined;
   if (verdict < CONDITIONAL_FAIL) return 'good';
-  if (sideOf(code) === 'high') return 'open';
+  const isHigh = sideOf(code) === 'high';
+  if (mode === 'capacitance') return isHigh ? 'leaky' : 'open';
+  if (isHigh) return 'open';
   const shortBelow = mode === 'diode' ? SHORT_BELOW_VOLTS : SHORT_BELOW_OHMS;
   return Number.isNaN(value) || Math.abs(value) < shortBelow ? 'shorted' : 'leaky';
 }

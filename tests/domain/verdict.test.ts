@@ -50,6 +50,16 @@ describe('partWord(code, mode, value)', () => {
     expect(partWord(FAIL | LOW, 'continuity', NaN)).toBe('shorted');
   });
 
+  test('a capacitor that lost its capacitance is open, one that reads too much is leaky', () => {
+    expect(partWord(FAIL | LOW, 'capacitance', 21e-6)).toBe('open');
+    expect(partWord(FAIL | HIGH, 'capacitance', 210e-6)).toBe('leaky');
+    expect(partWord(FAIL | HIGH, 'ESR', 12)).toBe('open');
+  });
+
+  test('says nothing of a part by a live reading', () => {
+    expect(partWord(FAIL | LOW, 'DC volts', 3)).toBeUndefined();
+  });
+
   test('says nothing of a part without a band', () => {
     expect(partWord(NO_BAND, 'resistance', 3)).toBeUndefined();
   });

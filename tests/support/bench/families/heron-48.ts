@@ -1,0 +1,98 @@
+import type { FamilyModel } from '../model.ts';
+import {
+  backlight, badJoint, bridge, bulk, bulkCapacitor, controller, diode, failing, fuse, mainRail, mainRailOnPins, mains, noFault, resistor,
+  standby, takes, transistor,
+} from '../parts.ts'; // prettier-ignore
+
+/** With a boost stage, whose transistor is the weak part and takes much with it. The 12 V main rail leaves on two pins. */
+export const HERON: FamilyModel = {
+  name: 'HERON-48',
+  boost: true,
+  weight: 38,
+  since: Date.UTC(2025, 0, 1),
+  parts: [
+    fuse('F1'),
+    bridge('BR1', 0.51),
+    transistor('Q1', 'boost drain/boost source', 260e3, 18e6),
+    diode('D1', 'boost drain/bulk', 0.42),
+    resistor('R1', 'boost source/primary ground', 0.1),
+    bulkCapacitor('C1', 240e3, 120e-6),
+    transistor('Q2', 'main drain/main source', Infinity, Infinity),
+    controller('U1', 'D→GND', 'standby drain/primary ground', 510e3, 1.6e6),
+    diode('D2', '5V winding/5V standby', 0.29),
+    diode('D3', '12V winding/12V main', 0.34),
+    diode('D4', '24V winding/24V main', 0.39),
+    diode('D5', '24V winding/24V main', 0.39),
+    transistor('Q3', 'backlight drain/backlight source', 50e6, 70e6),
+    diode('D6', 'backlight drain/backlight', 0.47),
+    controller('U2', 'OUT→GND', 'backlight gate/secondary ground', 44e3, 260e3),
+  ],
+  rails: [mains, bulk(390), standby(5), ...mainRailOnPins(12), mainRail(24), backlight(118)],
+  habit: ['F1', 'Q1', 'BR1', 'D4', 'D5'],
+  stories: [
+    failing(
+      'boost transistor',
+      34,
+      [[['Q1', 'shorted'], 5], [['D1', 'shorted'], 1]],
+      [
+        takes('Q1', 'shorted', 0.8, 'D1'), takes('F1', 'open', 0.93), takes('R1', 'open', 0.55), takes('BR1', 'shorted', 0.4),
+        takes('D1', 'shorted', 0.08, 'Q1'),
+      ],
+      [['no standby light', 6], ['blows the house breaker', 3], ['burnt smell', 2]],
+    ),
+    failing(
+      'boost transistor, leaky',
+      5,
+      [[['Q1', 'leaky'], 1]],
+      [],
+      [['starts then shuts down', 3], ['light on but will not start', 2]],
+      { bulk: 'not boosted' },
+    ),
+    failing(
+      'boost not running',
+      5,
+      [[['R1', 'open'], 1]],
+      [],
+      [['starts then shuts down', 3], ['flicker', 1]],
+      { bulk: 'not boosted' },
+    ),
+    failing(
+      'main switch',
+      10,
+      [[['Q2', 'shorted'], 1]],
+      [takes('F1', 'open', 0.5), takes('U1', 'leaky', 0.2)],
+      [['light on but will not start', 3], ['no standby light', 2], ['burnt smell', 1]],
+    ),
+    failing(
+      'standby controller',
+      8,
+      [[['U1', 'shorted'], 1]],
+      [takes('F1', 'open', 0.5)],
+      [['no standby light', 5], ['clicking or cycling', 1]],
+    ),
+    failing(
+      '24 V rectifiers',
+      10,
+      [[['D5', 'shorted'], 3], [['D4', 'shorted'], 2]],
+      [],
+      [['light on but will not start', 4], ['clicking or cycling', 2]],
+    ),
+    failing(
+      'backlight transistor',
+      14,
+      [[['Q3', 'shorted'], 3], [['D6', 'shorted'], 1]],
+      [takes('U2', 'leaky', 0.4, 'Q3'), takes('D6', 'leaky', 0.15, 'Q3')],
+      [['sound but no picture', 6], ['starts then shuts down', 3]],
+    ),
+    failing(
+      'worn bulk capacitor',
+      4,
+      [[['C1', 'open'], 1]],
+      [],
+      [['starts then shuts down', 3], ['flicker', 2]],
+      { bulk: 0.9 },
+    ),
+    badJoint(5, [['light on but will not start', 2], ['starts then shuts down', 2]], { '12V main pin 2': 0.86 }),
+    noFault(5),
+  ],
+}; // prettier-ignore
