@@ -1,5 +1,5 @@
 import { rectifiedPeak } from './mains.ts';
-import type { Mode, Stage } from './reading.ts';
+import type { Mode, Stage, State } from './reading.ts';
 
 /** Where a band comes from. */
 export const BASES = ['board marking', 'learned', 'common practice', 'typed in'] as const;
@@ -90,5 +90,13 @@ export function bandFault(expects: Expectation): string | undefined {
   if (expects.kind === 'rectified mains' && (expects.below < 0 || expects.above < 0 || expects.below >= 100)) {
     return 'A rectified-mains band allows from 0 to under 100 % below and 0 % or more above the peak.';
   }
+  return undefined;
+}
+
+/** Whether an answer lies within limits; undefined where it is neither a number nor surely beyond one side. */
+export function isWithin({ low, high }: Limits, state: State, value: number): boolean | undefined {
+  if (state === 'value') return value >= low && value <= high;
+  if (state === 'over-range') return high === Infinity;
+  if (state === 'below-range') return low === -Infinity;
   return undefined;
 }
