@@ -1,0 +1,13 @@
+import { finiteReadings } from '../numerics/guards.ts';
+import { median } from './median.ts';
+
+/**
+ * Median absolute deviation from the median, raw: not scaled to a standard deviation. Cost: O(n log n).
+ *
+ * @throws Error without readings, or when one is not finite
+ */
+export function medianAbsoluteDeviation(values: ArrayLike<number>): number {
+  const readings = finiteReadings('median absolute deviation', values, 1);
+  const middle = median(readings);
+  return median(readings.map((value) => Math.abs(value - middle)));
+}
