@@ -1,0 +1,105 @@
+import { emptyLog } from '../../columns/append.ts';
+import type { ReadingLog } from '../../columns/reading-log.ts';
+import { orderByCode, orderByNumber, identityOrder } from '../../columns/order.ts';
+import type { Band } from '../../domain/band.ts';
+import { pointFromName, type Family, type TestPoint } from '../../domain/family.ts';
+import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
+import type { Meter } from '../../domain/meter.ts';
+import type { Repair } from '../../domain/repair.ts';
+import { compileBands } from '../../judging/band-table.ts';
+import { judgeLog, type Standard } from '../../judging/judge.ts';
+import { mainsByRepair } from '../../judging/mains.ts';
+import { compileMeters } from '../../judging/uncertainty.ts';
+
+/** All that a bench knows. Never mutated: every change makes a new one. */
+export interface BenchData {
+  readonly log: ReadingLog;
+  readonly families: ReadonlyMap<string, Family>;
+  readonly bands: readonly Band[];
+  /** Bands that others took the place of, oldest first. */
+  readonly earlierBands: readonly Band[];
+  readonly repairs: ReadonlyMap<string, Repair>;
+  readonly meters: readonly Meter[];
+  readonly imports: readonly ImportRecord[];
+  readonly setAside: readonly SetAside[];
+}
+
+/** What follows from a bench's data by judging; recomputed with it, never stored. */
+export interface Judged {
+  readonly data: BenchData;
+  readonly standard: Standard;
+  readonly verdicts: Uint8Array;
+  /** Rows of each repair by repair code, in order of time; rows of one moment keep the log's order. */
+  readonly rowsByRepair: readonly Uint32Array[];
+}
+
+export const EMPTY_BENCH: BenchData = {
+  log: emptyLog(),
+  families: new Map(),
+  bands: [],
+  earlierBands: [],
+  repairs: new Map(),
+  meters: [],
+  imports: [],
+  setAside: [],
+};
+
+/** Judges all readings of a bench. */
+export function judgeBench(data: BenchData): Judged {
+  const { log, bands, meters } = data;
+  const standard: Standard = {
+    table: compileBands(log.names, bands),
+    accuracies: compileMeters(log.names, meters),
+    mains: mainsByRepair(log),
+  };
+  return { data, standard, verdicts: judgeLog(log, standard), rowsByRepair: groupByRepair(log) };
+}
+
+/** A family by name, with points that only its readings name put beside the declared ones; undefined where nothing names it. */
+export function familyNamed(data: BenchData, name: string): Family | undefined {
+  const declared = data.families.get(name);
+  const seen = seenPoints(data.log, name);
+  if (declared === undefined && seen.length === 0) return undefined;
+  const known = new Set(declared?.points.map((point) => point.name));
+  const added = seen.filter((point) => !known.has(point.name));
+  return {
+    name,
+    boost: declared?.boost ?? false,
+    points: [...(declared?.points ?? []), ...added],
+    parts: declared?.parts ?? [],
+  };
+}
+
+/** Names of all families that a table or a reading names, in natural order; readings without a family count under none. */
+export function familyNames(data: BenchData): readonly string[] {
+  const { checks, families } = data.log.names;
+  const names = new Set(data.families.keys());
+  for (let check = 0; check < checks.size; check += 1) names.add(families.label(checks.familyCode(check)));
+  for (const repair of data.repairs.values()) names.add(repair.family);
+  names.delete('');
+  return [...names].sort(new Intl.Collator('en', { numeric: true }).compare);
+}
+
+function seenPoints(log: ReadingLog, family: string): readonly TestPoint[] {
+  const { checks, families, points } = log.names;
+  const code = families.find(family);
+  const seen = new Set<number>();
+  for (let check = 0; check < checks.size; check += 1) {
+    if (checks.familyCode(check) === code) seen.add(checks.pointCode(check));
+  }
+  return [...seen].map((point) => pointFromName(points.label(point)));
+}
+
+function groupByRepair(log: ReadingLog): readonly Uint32Array[] {
+  const count = log.names.repairs.size;
+  const ordered = orderByCode(orderByNumber(identityOrder(log.count), log.time), log.repair, count);
+  const groups: Uint32Array[] = [];
+  let start = 0;
+  for (let repair = 0; repair < count; repair += 1) {
+    let end = start;
+    while (end < ordered.length && log.repair[ordered[end]!] === repair) end += 1;
+    groups.push(ordered.subarray(start, end));
+    start = end;
+  }
+  return groups;
+}

@@ -1,0 +1,104 @@
+import { countLabels, listedColumn, queryRows, type ReadingsQuery } from '../../columns/query.ts';
+import { planFile } from '../../intake/plan-file.ts';
+import { previewFile } from '../../intake/preview.ts';
+import { EMPTY_BENCH, judgeBench, type BenchData, type Judged } from './bench-data.ts';
+import { checksOf, pastPoints, proposeFor, tryBand } from './band-work.ts';
+import { bringIn, HEAD_BYTES } from './bring-in.ts';
+import { bandPlace, withBands, withFamily, withMeter, withoutBand } from './edits.ts';
+import type { BenchHandlers, BenchSummary, Rejudged } from '../contract.ts';
+import { bandsOverview, familyLines, familyPatterns } from './overviews.ts';
+import { countRows, readingRow, summariseRows } from './reading-rows.ts';
+import { compareVerdicts } from './rejudged.ts';
+import { repairLines, repairStory } from './repair-stories.ts';
+
+/** A bench in memory: holds the data of one worker and answers every call of the contract from it. */
+export function createBench(): BenchHandlers {
+  let judged: Judged = judgeBench(EMPTY_BENCH);
+  let ordered: { readonly key: string; readonly rows: Uint32Array } | undefined;
+
+  let earlier: readonly BenchData[] = [];
+
+  const replace = (data: BenchData): void => {
+    judged = judgeBench(data);
+    ordered = undefined;
+  };
+  /** Changes what readings are judged by; the state before is kept for undo. */
+  const edit = (data: BenchData): Rejudged => {
+    const before = judged;
+    earlier = [...earlier, before.data];
+    replace(data);
+    return compareVerdicts(before, judged);
+  };
+  /** The rows of a query; the last query's are kept, since a grid asks for window after window of it. */
+  const rowsFor = (query: ReadingsQuery): Uint32Array => {
+    const key = JSON.stringify(query);
+    if (ordered?.key !== key) ordered = { key, rows: queryRows(judged.data.log, judged.verdicts, query) };
+    return ordered.rows;
+  };
+  const summary = (): BenchSummary => ({
+    readings: judged.data.log.count,
+    repairs: repairLines(judged).length,
+    families: familyLines(judged).length,
+    bands: judged.data.bands.length,
+  });
+
+  return {
+    summary,
+    planFile: async (_, file) => planFile(file.name, await headOf(file), file.size <= HEAD_BYTES),
+    previewFile: async (_, file, plan) => previewFile(file.name, await headOf(file), plan),
+    bringIn: async (context, files, plans = []) => {
+      const { data, outcome } = await bringIn(judged.data, files, plans, context);
+      replace(data);
+      earlier = [];
+      return outcome;
+    },
+    count: (_, query) => countRows(judged, rowsFor(query)),
+    window: (_, query, first, count) =>
+      Array.from(rowsFor(query).subarray(first, first + count), (row) => readingRow(judged, row)),
+    placeOf: (_, query, row) => rowsFor(query).indexOf(row),
+    facet: (_, query, field) => {
+      const { log } = judged.data;
+      return countLabels(listedColumn(log, judged.verdicts, field), rowsFor(query));
+    },
+    summarise: (_, query, first, last) => summariseRows(judged, rowsFor(query).subarray(first, last + 1)),
+    repairs: () => repairLines(judged),
+    repair: (_, id, mark = '.') => repairStory(judged, id, mark),
+    bands: () => bandsOverview(judged),
+    pastPoints: (_, check) => pastPoints(judged, check),
+    tryBand: (_, check, expects) => tryBand(judged, check, expects),
+    propose: (_, check, settings) => proposeFor(judged, check, settings),
+    proposeFamily: (_, family, settings) =>
+      checksOf(judged, family)
+        .map((check) => proposeFor(judged, check, settings))
+        .filter((line) => line.readings > 0),
+    setBands: (_, bands) => edit(withBands(judged.data, bands)),
+    removeBand: (_, band) => edit(withoutBand(judged.data, band)),
+    bandHistory: (_, band) => judged.data.earlierBands.filter((one) => bandPlace(one) === bandPlace(band)).reverse(),
+    setFamily: (_, family) => {
+      edit(withFamily(judged.data, family));
+      return summary();
+    },
+    meters: () => judged.data.meters,
+    setMeter: (_, meter) => edit(withMeter(judged.data, meter)),
+    undo: () => {
+      const data = earlier.at(-1);
+      if (data === undefined) return undefined;
+      const before = judged;
+      earlier = earlier.slice(0, -1);
+      replace(data);
+      return compareVerdicts(before, judged);
+    },
+    families: () => familyLines(judged),
+    family: (_, name) => familyPatterns(judged, name),
+    shift: () => ({ imports: judged.data.imports, setAside: judged.data.setAside }),
+    clear: () => {
+      replace(EMPTY_BENCH);
+      earlier = [];
+      return summary();
+    },
+  };
+}
+
+async function headOf(file: File): Promise<Uint8Array> {
+  return new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer());
+}

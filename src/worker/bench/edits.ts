@@ -1,0 +1,47 @@
+import type { Band } from '../../domain/band.ts';
+import type { Family } from '../../domain/family.ts';
+import { bandRecordFault, familyFault, meterFault } from '../../domain/fault.ts';
+import type { Meter } from '../../domain/meter.ts';
+import type { BenchData } from './bench-data.ts';
+
+/** Names the place that one band holds: a family's point in one mode, at one stage or at all. */
+export function bandPlace({ family, point, mode, stage }: Band): string {
+  return JSON.stringify([family, point, mode, stage ?? '']);
+}
+
+/** The bench with bands set in place of those of the same place, which go to the history. @throws where one cannot be used, with a sentence */
+export function withBands(data: BenchData, bands: readonly Band[]): BenchData {
+  for (const band of bands) refuse(bandRecordFault(band));
+  const places = new Set(bands.map(bandPlace));
+  const gone = data.bands.filter((band) => places.has(bandPlace(band)));
+  const kept = data.bands.filter((band) => !places.has(bandPlace(band)));
+  const set = new Map(bands.map((band) => [bandPlace(band), band]));
+  return { ...data, bands: [...kept, ...set.values()], earlierBands: [...data.earlierBands, ...gone] };
+}
+
+/** The bench without the band of one place, which goes to the history. */
+export function withoutBand(data: BenchData, band: Band): BenchData {
+  const place = bandPlace(band);
+  const gone = data.bands.filter((one) => bandPlace(one) === place);
+  return {
+    ...data,
+    bands: data.bands.filter((one) => bandPlace(one) !== place),
+    earlierBands: [...data.earlierBands, ...gone],
+  };
+}
+
+/** The bench with a family added or in place of the one of its name. @throws where it cannot be used, with a sentence */
+export function withFamily(data: BenchData, family: Family): BenchData {
+  refuse(familyFault(family));
+  return { ...data, families: new Map([...data.families, [family.name, family]]) };
+}
+
+/** The bench with a meter added or in place of the one of its name. @throws where it cannot be used, with a sentence */
+export function withMeter(data: BenchData, meter: Meter): BenchData {
+  refuse(meterFault(meter));
+  return { ...data, meters: [...data.meters.filter((one) => one.name !== meter.name), meter] };
+}
+
+function refuse(fault: string | undefined): void {
+  if (fault !== undefined) throw new Error(fault);
+}

@@ -1,0 +1,161 @@
+import type { BenchCalls, CallName, FromWorker, ImportProgress, ToWorker } from './contract.ts';
+import workerAddress from './entry.ts?worker&url';
+
+/** How long a worker may take to say that it is there, in milliseconds. */
+const START_LIMIT = 20_000;
+
+/** A call that ended because its caller asked for it. */
+export class CallCancelled extends Error {
+  override name = 'CallCancelled';
+}
+
+/** A call that got no answer because the worker stopped; what the worker held is gone with it. */
+export class WorkerLost extends Error {
+  override name = 'WorkerLost';
+}
+
+export interface CallOptions {
+  /** Asks the worker to stop; the call then ends with `CallCancelled`. */
+  readonly signal?: AbortSignal;
+  readonly onProgress?: (progress: ImportProgress) => void;
+}
+
+/** The page's side of the contract. */
+export interface BenchClient {
+  /**
+   * Asks the worker.
+   * @throws CallCancelled, WorkerLost, or an Error with the worker's own sentence
+   */
+  call<Name extends CallName>(
+    name: Name,
+    args: Parameters<BenchCalls[Name]>,
+    options?: CallOptions,
+  ): Promise<ReturnType<BenchCalls[Name]>>;
+  /** Stops the worker; every pending call ends with `WorkerLost`. */
+  close(): void;
+}
+
+interface Pending {
+  readonly settle: (message: Extract<FromWorker, { id: number }>) => void;
+  readonly reject: (error: Error) => void;
+}
+
+interface TypePolicy {
+  createScriptURL(address: string): string;
+}
+
+/** The part of Trusted Types that is used here; the compiler's libraries do not know them. */
+interface TypePolicies {
+  createPolicy(name: string, rules: TypePolicy): TypePolicy;
+}
+
+let policy: TypePolicy | undefined;
+
+/** The address of the worker's script, vouched for where the browser asks for that. */
+function trustedAddress(): string {
+  const { trustedTypes } = globalThis as { trustedTypes?: TypePolicies };
+  if (trustedTypes === undefined) return workerAddress;
+  policy ??= trustedTypes.createPolicy('benchtally', {
+    createScriptURL: (address) => {
+      if (address !== workerAddress) throw new TypeError(`${address} is not a script of this page.`);
+      return address;
+    },
+  });
+  return policy.createScriptURL(workerAddress);
+}
+
+/** Starts the worker that holds the readings. */
+export function startBenchWorker(): Worker {
+  return new Worker(trustedAddress(), { type: 'module', name: 'bench' });
+}
+
+/**
+ * A client that starts its worker at the first call, and a new one at the first call after a crash.
+ * @param start - makes a worker; a test gives its own
+ * @param startLimit - milliseconds until a worker that does not answer counts as lost
+ */
+export function createBenchClient(start: () => Worker = startBenchWorker, startLimit = START_LIMIT): BenchClient {
+  const pending = new Map<number, Pending>();
+  let lastId = 0;
+  let worker: Worker | undefined;
+  let startTimer: ReturnType<typeof setTimeout> | undefined;
+
+  const lose = (reason: string): void => {
+    clearTimeout(startTimer);
+    worker?.terminate();
+    worker = undefined;
+    const lost = [...pending.values()];
+    pending.clear();
+    for (const { reject } of lost) reject(new WorkerLost(reason));
+  };
+
+  const receive = (message: FromWorker): void => {
+    if ('ready' in message) clearTimeout(startTimer);
+    else pending.get(message.id)?.settle(message);
+  };
+
+  const running = (): Worker => {
+    if (worker !== undefined) return worker;
+    const started = start();
+    started.onmessage = ({ data }: MessageEvent<FromWorker>) => {
+      receive(data);
+    };
+    started.onerror = (event) => {
+      event.preventDefault();
+      if (worker === started) lose(`The part of the page that holds the readings stopped${because(event.message)}.`);
+    };
+    started.onmessageerror = () => {
+      if (worker === started) lose('An answer from the part of the page that holds the readings could not be read.');
+    };
+    startTimer = setTimeout(() => {
+      lose('The part of the page that holds the readings did not start: reload the page.');
+    }, startLimit);
+    worker = started;
+    return started;
+  };
+
+  return {
+    call: (name, args, { signal, onProgress } = {}) =>
+      new Promise((resolve, reject) => {
+        if (signal?.aborted === true) throw new CallCancelled('Cancelled before it began.');
+        const id = ++lastId;
+        const target = running();
+        const cancel = (): void => {
+          target.postMessage({ id, cancel: true } satisfies ToWorker);
+        };
+        const finish = (): void => {
+          pending.delete(id);
+          signal?.removeEventListener('abort', cancel);
+        };
+        pending.set(id, {
+          settle: (message) => {
+            if ('progress' in message) {
+              onProgress?.(message.progress);
+              return;
+            }
+            finish();
+            if ('result' in message) resolve(message.result as ReturnType<BenchCalls[typeof name]>);
+            else reject(message.cancelled ? new CallCancelled(message.error) : new Error(message.error));
+          },
+          reject: (error) => {
+            finish();
+            reject(error);
+          },
+        });
+        signal?.addEventListener('abort', cancel);
+        try {
+          target.postMessage({ id, call: name, args } satisfies ToWorker);
+        } catch (error) {
+          finish();
+          throw error;
+        }
+      }),
+    close: () => {
+      lose('The page was closed.');
+    },
+  };
+}
+
+function because(message: string): string {
+  return message === '' ? '' : ` (${message})`;
+}

@@ -1,0 +1,319 @@
+import type { Band, Expectation, Limits } from '../domain/band.ts';
+import type { Check } from '../domain/check.ts';
+import type { Family } from '../domain/family.ts';
+import type { FilePlan, Preview } from '../domain/file-plan.ts';
+import type { ImportRecord, SetAside } from '../domain/import-record.ts';
+import type { Meter } from '../domain/meter.ts';
+import type { DecimalMark } from '../domain/quantity.ts';
+import type { Reading } from '../domain/reading.ts';
+import type { ListedField, ReadingsQuery } from '../columns/query.ts';
+import type { Repair } from '../domain/repair.ts';
+import type { PartWord, Verdict } from '../domain/verdict.ts';
+
+export type { Filter, ListedField, ReadingsQuery, SortField } from '../columns/query.ts';
+
+export interface ReadingsCount {
+  readonly readings: number;
+  readonly outOfBand: number;
+  readonly repairs: number;
+}
+
+/** A reading as the grid shows it. */
+export interface ReadingRow extends Reading {
+  /** Row of the log, which names the reading while this log is open. */
+  readonly row: number;
+  /** Verdict and side, coded as `domain/verdict.ts` says. */
+  readonly verdict: number;
+  /** The plain word, where the point is a part's. */
+  readonly word?: PartWord;
+  readonly limits?: Limits;
+  readonly band?: Band;
+  /** Expanded uncertainty U in the SI unit; `NaN` where the meter's accuracy is unknown. */
+  readonly uncertainty: number;
+}
+
+/** What the numbers of some rows come to; rows of another unit or without a number are counted apart. */
+export interface SelectionSummary {
+  readonly rows: number;
+  readonly outOfBand: number;
+  readonly overRange: number;
+  /** Statistics of the rows that hold a number, where all of them share one unit. */
+  readonly numbers?: {
+    readonly count: number;
+    readonly mean: number;
+    readonly median: number;
+    readonly deviation: number;
+    readonly minimum: number;
+    readonly maximum: number;
+    readonly unit: string;
+    /** Power of ten of the coarsest last digit among them. */
+    readonly lastDigit: number;
+  };
+}
+
+export interface FacetValue {
+  readonly value: string;
+  readonly count: number;
+}
+
+/** One line of the list of repairs. */
+export interface RepairLine {
+  readonly repair: Repair;
+  readonly readings: number;
+  readonly outOfBand: number;
+  /** Live readings out of band after the last work on the board. */
+  readonly liveOutOfBand: number;
+  readonly liveReadings: number;
+  /** Whether the table of repairs knows it; else it is known from readings alone. */
+  readonly listed: boolean;
+}
+
+/** What a repair's readings prove of a part; apart from it, whether it was replaced. */
+export interface PartEvidence {
+  readonly part: string;
+  readonly finding: 'failed' | 'good' | 'contradictory' | 'suspected' | 'cleared' | 'not measured';
+  readonly word?: PartWord;
+  /** What the finding rests on, as a phrase. */
+  readonly reason: string;
+  readonly replaced: boolean;
+}
+
+export interface RepairStory {
+  readonly line: RepairLine;
+  /** In order of time. */
+  readonly readings: readonly ReadingRow[];
+  readonly parts: readonly PartEvidence[];
+  /** Sentences on the board as a whole, such as a boost stage that is not running. */
+  readonly findings: readonly string[];
+  readonly comebacks: readonly string[];
+}
+
+/** A band as the table shows it, with what it judged. */
+export interface BandLine {
+  readonly band: Band;
+  readonly readings: number;
+  readonly outOfBand: number;
+}
+
+export interface BandsOverview {
+  readonly families: readonly Family[];
+  readonly bands: readonly BandLine[];
+  /** Checks with readings and no band. */
+  readonly without: readonly {
+    readonly family: string;
+    readonly point: string;
+    readonly stage: string;
+    readonly mode: string;
+    readonly readings: number;
+  }[];
+}
+
+/** How often a part failed and was replaced, in repairs of its family. */
+export interface PartFailures {
+  readonly part: string;
+  /** Repairs in which it was proved failed. */
+  readonly failed: number;
+  readonly shorted: number;
+  readonly leaky: number;
+  readonly open: number;
+  /** Repairs in which it read bad, masked, and nothing settled it. */
+  readonly suspected: number;
+  readonly replaced: number;
+  /** Repairs in which it was replaced although it had measured good. */
+  readonly replacedGood: number;
+  /** Wilson interval of the share of repairs in which it failed, 95 %. */
+  readonly share: { readonly low: number; readonly high: number };
+}
+
+export interface FamilyPatterns {
+  readonly family: string;
+  readonly repairs: number;
+  readonly parts: readonly PartFailures[];
+}
+
+export interface FamilyLine {
+  readonly family: string;
+  readonly repairs: number;
+  readonly readings: number;
+  readonly outOfBand: number;
+  readonly comebacks: number;
+  readonly bands: number;
+}
+
+/** Past readings of one check, as the band editor draws them; columns of equal length. */
+export interface PastPoints {
+  readonly unit: string;
+  readonly value: Float64Array;
+  /** Index into `domain/reading.ts` STATES. */
+  readonly state: Uint8Array;
+  /** 0 unknown, 1 good, 2 bad. */
+  readonly standing: Uint8Array;
+  /** 1 where the reading was taken as the board went back. */
+  readonly returned: Uint8Array;
+  /** Rows of the log. */
+  readonly rows: Uint32Array;
+  /** Power of ten of the coarsest last digit. */
+  readonly lastDigit: number;
+  readonly band?: Band;
+  readonly limits?: Limits;
+}
+
+/** Of `of` boards, `count`; with the Wilson 95 % interval of the share, absent where there is no board. */
+export interface TrialShare {
+  readonly count: number;
+  readonly of: number;
+  readonly share?: { readonly low: number; readonly high: number };
+}
+
+/** What limits would have done to past boards. */
+export interface Trial {
+  readonly goodStopped: TrialShare;
+  readonly badLetThrough: TrialShare;
+}
+
+/** What a band is learned with: the share of boards it shall hold, how surely, on which sides, and which screened rows stay in. */
+export interface LearningSettings {
+  readonly content: number;
+  readonly confidence: number;
+  readonly sides: 'both' | 'at least' | 'at most';
+  readonly keptRows: readonly number[];
+}
+
+/** A proposed band with what backs it. */
+export interface ProposalLine {
+  readonly check: Check;
+  /** Good readings there are, over-range ones included. */
+  readonly readings: number;
+  /** Why no band can be proposed, as a sentence; else `proposal` is there. */
+  readonly reason?: string;
+  readonly proposal?: {
+    readonly band: Band;
+    readonly limits: Limits;
+    readonly method: 'normal' | 'distribution-free' | 'open';
+    readonly scale: 'linear' | 'log';
+    readonly count: number;
+    readonly overRange: number;
+    /** Anderson–Darling p, where there were enough readings. */
+    readonly normality?: number;
+    readonly removed: readonly {
+      readonly row: number;
+      readonly value: number;
+      readonly statistic: number;
+      readonly critical: number;
+      readonly modifiedZ: number;
+      readonly kept: boolean;
+    }[];
+    /** What to be careful about, each a sentence. */
+    readonly warnings: readonly string[];
+    /** `Infinity` where no number of boards will do. */
+    readonly boardsWanted: number;
+    readonly trial: Trial;
+  };
+  /** The trial of the present band, where there is one. */
+  readonly present?: { readonly band: Band; readonly trial: Trial };
+}
+
+/** What an accepted change did to the verdicts of past readings. */
+export interface Rejudged {
+  readonly readings: number;
+  /** How many readings went from one verdict to another. */
+  readonly changes: readonly { readonly from: Verdict; readonly to: Verdict; readonly readings: number }[];
+  /** Repairs with a reading whose verdict changed, first a hundred of them. */
+  readonly repairs: readonly string[];
+}
+
+export interface BenchSummary {
+  readonly readings: number;
+  readonly repairs: number;
+  readonly families: number;
+  readonly bands: number;
+}
+
+export interface ShiftOverview {
+  readonly imports: readonly ImportRecord[];
+  readonly setAside: readonly SetAside[];
+}
+
+/** What became of the files of one drop, in their order. */
+export interface ImportOutcome {
+  readonly records: readonly ImportRecord[];
+  readonly setAside: readonly SetAside[];
+  /** Files that could not be read at all. */
+  readonly refused: readonly { readonly file: string; readonly reason: string }[];
+}
+
+export interface ImportProgress {
+  readonly file: string;
+  readonly fileNumber: number;
+  readonly files: number;
+  readonly bytes: number;
+  readonly totalBytes: number;
+  readonly rows: number;
+}
+
+/** Everything that the page can ask of the worker. */
+export interface BenchCalls {
+  summary(): BenchSummary;
+  planFile(file: File): FilePlan | { readonly refused: string };
+  previewFile(file: File, plan: FilePlan): Preview;
+  /** Reads files in, each whole or not at all; a plan may be given for a file by its place. */
+  bringIn(files: readonly File[], plans?: readonly (FilePlan | undefined)[]): ImportOutcome;
+  count(query: ReadingsQuery): ReadingsCount;
+  window(query: ReadingsQuery, first: number, count: number): readonly ReadingRow[];
+  /** The place of a log row in a query's order, `-1` where it is filtered out. */
+  placeOf(query: ReadingsQuery, row: number): number;
+  facet(query: ReadingsQuery, field: ListedField): readonly FacetValue[];
+  summarise(query: ReadingsQuery, first: number, last: number): SelectionSummary;
+  repairs(): readonly RepairLine[];
+  /** @param mark - the decimal mark for numbers in its sentences */
+  repair(id: string, mark?: DecimalMark): RepairStory | undefined;
+  bands(): BandsOverview;
+  pastPoints(check: Check): PastPoints;
+  /** Counts only: quick enough for every move of a limit. */
+  tryBand(check: Check, expects: Expectation): Trial;
+  propose(check: Check, settings: LearningSettings): ProposalLine;
+  /** Proposals for every check of a family that has good readings; long, with progress. */
+  proposeFamily(family: string, settings: LearningSettings): readonly ProposalLine[];
+  /** Sets bands in place of those of the same family, point, mode and stage. @throws where one cannot be used, with a sentence */
+  setBands(bands: readonly Band[]): Rejudged;
+  removeBand(band: Band): Rejudged;
+  /** Earlier bands of the same place, latest first. */
+  bandHistory(band: Band): readonly Band[];
+  /** Adds a family or replaces the one of its name. @throws where it cannot be used, with a sentence */
+  setFamily(family: Family): BenchSummary;
+  meters(): readonly Meter[];
+  /** Adds a meter or replaces the one of its name. @throws where it cannot be used, with a sentence */
+  setMeter(meter: Meter): Rejudged;
+  /** Takes the last change of bands, families or meters back; undefined where there is none. */
+  undo(): Rejudged | undefined;
+  families(): readonly FamilyLine[];
+  family(name: string): FamilyPatterns | undefined;
+  shift(): ShiftOverview;
+  clear(): BenchSummary;
+}
+
+export type CallName = keyof BenchCalls;
+
+/** What a long call is given to report through and to be stopped by. */
+export interface CallContext {
+  readonly signal: AbortSignal;
+  readonly report: (progress: ImportProgress) => void;
+}
+
+/** The worker's side of the contract: the same calls, each with its context last, at once or later. */
+export type BenchHandlers = {
+  readonly [Call in CallName]: (
+    context: CallContext,
+    ...args: Parameters<BenchCalls[Call]>
+  ) => ReturnType<BenchCalls[Call]> | Promise<ReturnType<BenchCalls[Call]>>;
+};
+
+export type ToWorker =
+  | { readonly id: number; readonly call: CallName; readonly args: readonly unknown[] }
+  | { readonly id: number; readonly cancel: true };
+
+export type FromWorker =
+  | { readonly ready: true }
+  | { readonly id: number; readonly result: unknown }
+  | { readonly id: number; readonly error: string; readonly cancelled: boolean }
+  | { readonly id: number; readonly progress: ImportProgress };
