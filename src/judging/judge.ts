@@ -40,6 +40,11 @@ export function judgeLog(log: ReadingLog, standard: Standard): Uint8Array {
   const { low, high, followsMains, byState } = table;
   const verdicts = new Uint8Array(log.count);
   const hasBand = Uint8Array.from(table.bands, (band) => (band === undefined ? 0 : 1));
+  const modes = Uint8Array.from(table.bands, (_, one) => log.names.checks.modeCode(one));
+  const guardAt = (row: number, mode: number): number => {
+    const uncertainty = uncertaintyIn(log, row, mode, standard.accuracies);
+    return Number.isNaN(uncertainty) ? 0 : uncertainty;
+  };
   for (let row = 0; row < log.count; row += 1) {
     const code = check[row]!;
     if (hasBand[code] === 0) continue;
@@ -48,10 +53,10 @@ export function judgeLog(log: ReadingLog, standard: Standard): Uint8Array {
     } else if (followsMains[code] === 1) {
       const limits = followedLimits(table, code, mains[log.repair[row]!]!);
       verdicts[row] = limits
-        ? judgeValue(value[row]!, limits.low, limits.high, guardAt(log, row, standard))
+        ? judgeValue(value[row]!, limits.low, limits.high, guardAt(row, modes[code]!))
         : NOT_JUDGED;
     } else {
-      verdicts[row] = judgeValue(value[row]!, low[code]!, high[code]!, guardAt(log, row, standard));
+      verdicts[row] = judgeValue(value[row]!, low[code]!, high[code]!, guardAt(row, modes[code]!));
     }
   }
   return verdicts;
@@ -69,16 +74,15 @@ export function limitsAt(log: ReadingLog, row: number, standard: Standard): Limi
 /** Expanded uncertainty of a row's number in its SI unit; `NaN` where the meter's accuracy is unknown or there is no number. */
 export function uncertaintyAt(log: ReadingLog, row: number, accuracies: AccuracyTable): number {
   if (log.state[row] !== VALUE) return NaN;
-  const ranges = accuracies[log.meter[row]! * MODES.length + log.names.checks.modeCode(log.check[row]!)];
+  return uncertaintyIn(log, row, log.names.checks.modeCode(log.check[row]!), accuracies);
+}
+
+function uncertaintyIn(log: ReadingLog, row: number, mode: number, accuracies: AccuracyTable): number {
+  const ranges = accuracies[log.meter[row]! * MODES.length + mode];
   if (ranges === undefined) return NaN;
   const lastDigit = log.prefix[row]! - log.decimals[row]!;
   const range = rangeOf(ranges, log.value[row]!, lastDigit);
   return range === undefined ? NaN : expandedUncertainty(log.value[row]!, lastDigit, range);
-}
-
-function guardAt(log: ReadingLog, row: number, standard: Standard): number {
-  const uncertainty = uncertaintyAt(log, row, standard.accuracies);
-  return Number.isNaN(uncertainty) ? 0 : uncertainty;
 }
 
 /** A known range limit below the band's upper limit leaves open on which side an over-range reading lies. */
