@@ -1,6 +1,6 @@
 import { limitsOf, type Band, type Expectation } from '../domain/band.ts';
 import { FAIL, HIGH, LOW, NOT_JUDGED, PASS } from '../domain/verdict.ts';
-import { STATES, type State } from '../domain/reading.ts';
+import { MODE_UNITS, STATES, type Mode, type State } from '../domain/reading.ts';
 import type { LogNames } from '../columns/reading-log.ts';
 
 /** A continuity tester surely beeps below the first and surely not above the second, in ohms (common practice, no source). */
@@ -39,7 +39,7 @@ export function compileBands(names: LogNames, bands: readonly Band[]): BandTable
     table.low[code] = limits?.low ?? NaN;
     table.high[code] = limits?.high ?? NaN;
     STATES.forEach((state, index) => {
-      table.byState[code * STATES.length + index] = judgeState(state, band.expects);
+      table.byState[code * STATES.length + index] = judgeState(state, band.expects, mode);
     });
   }
   return table;
@@ -48,15 +48,16 @@ export function compileBands(names: LogNames, bands: readonly Band[]): BandTable
 /**
  * The verdict on an answer that is not a number. Over-range means "above the range": it passes *open* and *at least* and fails a band with
  * an upper limit. A beep fails *open* and limits above every tester's threshold; no beep fails *shorted* and *at most* up to that threshold.
- * What neither settles is not judged.
+ * What neither settles is not judged. Below-range in ohms is no resistance but a charge left on the board.
  */
-export function judgeState(state: State, expects: Expectation): number {
+export function judgeState(state: State, expects: Expectation, mode: Mode): number {
   const upper = expects.kind === 'at most' || expects.kind === 'shorted';
   const lower = expects.kind === 'at least' || expects.kind === 'open';
   switch (state) {
     case 'over-range':
       return lower ? PASS : FAIL | HIGH;
     case 'below-range':
+      if (MODE_UNITS[mode] === 'Ω') return NOT_JUDGED;
       return upper ? PASS : FAIL | LOW;
     case 'beep':
       if (upper) return PASS;

@@ -2,7 +2,7 @@ import type { Band } from '../domain/band.ts';
 import type { Family, TestPoint } from '../domain/family.ts';
 import { rectifiedPeak } from '../domain/mains.ts';
 import { formatComputed, formatShown, joinQuantity, type DecimalMark } from '../domain/quantity.ts';
-import type { Reading } from '../domain/reading.ts';
+import { MODE_UNITS, type Reading } from '../domain/reading.ts';
 
 /** How far a bulk reading may lie from the computed peak of rectified mains and still be taken for it, in percent: ripple, and mains that moved. */
 const PEAK_BELOW = 10;
@@ -65,6 +65,15 @@ export function railFindings(
       return `${pin.point} reads ${own ?? ''} where ${other.point} of the same rail (${rail}) reads ${others ?? ''}: look for a bad joint.`;
     });
   });
+}
+
+/** Warns of points that read below range in ohms: that is no resistance but a charge, so the reading tells nothing and the board can hurt. */
+export function chargeFindings(readings: readonly Reading[]): readonly string[] {
+  const charged = readings.filter(({ state, mode }) => state === 'below-range' && MODE_UNITS[mode] === 'Ω');
+  return [...new Set(charged.map(({ point }) => point))].map(
+    (point) =>
+      `${point} read below range in ohms: a charge was left on it. Discharge it through a resistor, measure it, then measure again.`,
+  );
 }
 
 /** Pins farther from the median pin than both uncertainties allow, each with that pin; of two, the lower is the odd one, as a bad joint only loses voltage. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Band } from '../../src/domain/band.ts';
 import type { Family } from '../../src/domain/family.ts';
-import { boostFindings, mainsFor, railFindings } from '../../src/judging/findings.ts';
+import { boostFindings, chargeFindings, mainsFor, railFindings } from '../../src/judging/findings.ts';
 import { reading } from '../support/readings.ts';
 
 const family: Family = {
@@ -50,6 +50,19 @@ describe('railFindings(family, readings, mark)', () => {
 
   test('compares the last reading of each pin', () => {
     expect(railFindings(family, [pin(1, 12.04), pin(2, 11.2), pin(2, 12.03)], '.')).toEqual([]);
+  });
+});
+
+describe('chargeFindings(readings)', () => {
+  test('warns once of a point that read below range in ohms', () => {
+    const charged = reading({ point: 'C1 +→-', mode: 'resistance', state: 'below-range', value: NaN });
+    expect(chargeFindings([charged, charged, reading({})])).toEqual([
+      'C1 +→- read below range in ohms: a charge was left on it. Discharge it through a resistor, measure it, then measure again.',
+    ]);
+  });
+
+  test('says nothing of a voltage below range', () => {
+    expect(chargeFindings([reading({ state: 'below-range', value: NaN })])).toEqual([]);
   });
 });
 

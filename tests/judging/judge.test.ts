@@ -149,6 +149,11 @@ describe('answers that are no numbers', () => {
     expect(judged({ state: 'below-range', value: NaN }, { kind: 'at most', limit: 2 })).toBe(PASS);
   });
 
+  test('below-range in ohms is a charge left on the board and not a short', () => {
+    const charged = { point: 'C1 +→-', mode: 'resistance', state: 'below-range', value: NaN } as const;
+    expect(judged(charged, { kind: 'at least', limit: 20_000 })).toBe(NOT_JUDGED);
+  });
+
   test('a blank is never judged, nor is a beep where a voltage is wanted', () => {
     expect(judged({ state: 'blank', value: NaN }, between)).toBe(NOT_JUDGED);
     expect(judged({ state: 'beep', value: NaN }, between)).toBe(NOT_JUDGED);

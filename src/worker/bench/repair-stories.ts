@@ -4,7 +4,7 @@ import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Repair } from '../../domain/repair.ts';
 import { isOutOfBand } from '../../domain/verdict.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
-import { boostFindings, mainsFor, railFindings } from '../../judging/findings.ts';
+import { boostFindings, chargeFindings, mainsFor, railFindings } from '../../judging/findings.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
 import type { PartEvidence, RepairLine, RepairStory } from '../contract.ts';
 import { readingRow } from './reading-rows.ts';
@@ -32,9 +32,11 @@ export function repairStory(judged: Judged, id: string, mark: DecimalMark): Repa
     line,
     readings,
     parts: family ? partEvidence(judged, rows, family, line.repair) : [],
-    findings: family
-      ? [...boostFindings(family, powered, mainsFor(measured, bands), mark), ...railFindings(family, powered, mark)]
-      : [],
+    findings: [
+      ...chargeFindings(readings),
+      ...(family ? boostFindings(family, powered, mainsFor(measured, bands), mark) : []),
+      ...(family ? railFindings(family, powered, mark) : []),
+    ],
     comebacks: [...data.repairs.values()].filter((other) => other.comebackOf === id).map((other) => other.id),
   };
 }
