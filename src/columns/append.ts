@@ -32,15 +32,15 @@ export function appendLog(first: ReadingLog, second: ReadingLog): ReadingLog {
   };
 }
 
-/** The rows at `rows`, in that order, as a log that shares `log`'s names. */
+/** The rows at `rows`, in that order, as a log with the names that they use and no others. */
 export function takeRows(log: ReadingLog, rows: Uint32Array): ReadingLog {
-  const pick = <Kind extends Float64Array | Int8Array | Uint8Array | Uint16Array | Uint32Array>(column: Kind): Kind => {
+  const pick = <Kind extends Column>(column: Kind): Kind => {
     const Picked = column.constructor as new (length: number) => Kind;
     const result = new Picked(rows.length);
     for (let at = 0; at < rows.length; at += 1) result[at] = column[rows[at]!]!;
     return result;
   };
-  return {
+  const part: ReadingLog = {
     count: rows.length,
     names: log.names,
     time: pick(log.time),
@@ -54,6 +54,34 @@ export function takeRows(log: ReadingLog, rows: Uint32Array): ReadingLog {
     meter: pick(log.meter),
     file: pick(log.file),
     line: pick(log.line),
+  };
+  return withUsedNames(part);
+}
+
+/** The log with only the names that its rows use, coded in order of their first use. */
+function withUsedNames(log: ReadingLog): ReadingLog {
+  const names = newLogNames();
+  const used = <Codes extends Uint16Array | Uint32Array>(column: Codes, codeOf: (old: number) => number): Codes => {
+    const codes = new Map<number, number>();
+    return column.map((old) => {
+      let code = codes.get(old);
+      if (code === undefined) codes.set(old, (code = codeOf(old)));
+      return code;
+    }) as Codes;
+  };
+  const checkOf = (old: number): number => {
+    const { checks, families, points } = log.names;
+    const family = names.families.intern(families.label(checks.familyCode(old)));
+    const point = names.points.intern(points.label(checks.pointCode(old)));
+    return names.checks.intern(family, point, checks.stageCode(old), checks.modeCode(old));
+  };
+  return {
+    ...log,
+    names,
+    repair: used(log.repair, (old) => names.repairs.intern(log.names.repairs.label(old))),
+    check: used(log.check, checkOf),
+    meter: used(log.meter, (old) => names.meters.intern(log.names.meters.label(old))),
+    file: used(log.file, (old) => names.files.intern(log.names.files.label(old))),
   };
 }
 
@@ -122,11 +150,9 @@ function recode(column: Uint16Array | Uint32Array, codes: Uint32Array): Uint32Ar
   return result;
 }
 
-function join<Kind extends Float64Array | Int8Array | Uint8Array | Uint16Array | Uint32Array>(
-  Joined: new (length: number) => Kind,
-  first: Kind,
-  second: ArrayLike<number>,
-): Kind {
+type Column = Float64Array | Int8Array | Uint8Array | Uint16Array | Uint32Array;
+
+function join<Kind extends Column>(Joined: new (length: number) => Kind, first: Kind, second: ArrayLike<number>): Kind {
   const result = new Joined(first.length + second.length);
   result.set(first);
   result.set(second, first.length);

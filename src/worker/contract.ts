@@ -1,7 +1,7 @@
 import type { Band, Expectation, Limits } from '../domain/band.ts';
 import type { Check } from '../domain/check.ts';
 import type { Family } from '../domain/family.ts';
-import type { FilePlan, Preview } from '../domain/file-plan.ts';
+import type { Encoding, FilePlan, Preview, Separator } from '../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../domain/import-record.ts';
 import type { Meter } from '../domain/meter.ts';
 import type { DecimalMark } from '../domain/quantity.ts';
@@ -229,6 +229,12 @@ export interface BenchSummary {
   readonly bands: number;
 }
 
+/** Encoding and separator where the technician has chosen them. */
+export interface PlanChoices {
+  readonly encoding?: Encoding;
+  readonly separator?: Separator;
+}
+
 export interface ShiftOverview {
   readonly imports: readonly ImportRecord[];
   readonly setAside: readonly SetAside[];
@@ -240,6 +246,26 @@ export interface ImportOutcome {
   readonly setAside: readonly SetAside[];
   /** Files that could not be read at all. */
   readonly refused: readonly { readonly file: string; readonly reason: string }[];
+}
+
+/** A name that the readings brought and nothing else knows. */
+export interface UnknownName {
+  readonly kind: 'family' | 'point' | 'meter';
+  readonly name: string;
+  /** The family of a point. */
+  readonly family?: string;
+  readonly readings: number;
+  /** Names that it may be another spelling of, likeliest first. */
+  readonly alike: readonly string[];
+}
+
+/** What the technician says of such a name: it is new, or it is another name for one that is known. */
+export interface NameAnswer {
+  readonly kind: UnknownName['kind'];
+  readonly name: string;
+  readonly family?: string;
+  /** The known name that it stands for; absent where it is new. */
+  readonly meaning?: string;
 }
 
 export interface ImportProgress {
@@ -254,10 +280,22 @@ export interface ImportProgress {
 /** Everything that the page can ask of the worker. */
 export interface BenchCalls {
   summary(): BenchSummary;
-  planFile(file: File): FilePlan | { readonly refused: string };
+  /** How a file would be read; a map remembered for its header is used, and leaves no question about columns. */
+  planFile(file: File, choices?: PlanChoices): FilePlan | { readonly refused: string };
   previewFile(file: File, plan: FilePlan): Preview;
   /** Reads files in, each whole or not at all; a plan may be given for a file by its place. */
   bringIn(files: readonly File[], plans?: readonly (FilePlan | undefined)[]): ImportOutcome;
+  /** Takes a whole import back. */
+  takeBack(hash: string): BenchSummary;
+  /** Reads a mended row again in place of the one that was set aside; undefined where it was admitted, else what is still wrong with it. */
+  mendRow(file: string, line: number, content: string): string | undefined;
+  /** Lets rows that were set aside go. */
+  letGo(rows: readonly { readonly file: string; readonly line: number }[]): ShiftOverview;
+  /** The rows that were set aside, with their reasons, as CSV with commas. */
+  setAsideText(): string;
+  /** Names that readings brought and nothing knows, until somebody answers for them. */
+  unknownNames(): readonly UnknownName[];
+  answerName(answer: NameAnswer): BenchSummary;
   count(query: ReadingsQuery): ReadingsCount;
   window(query: ReadingsQuery, first: number, count: number): readonly ReadingRow[];
   /** The place of a log row in a query's order, `-1` where it is filtered out. */

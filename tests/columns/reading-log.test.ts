@@ -55,6 +55,17 @@ describe('takeRows(log, rows)', () => {
     const taken = takeRows(log, Uint32Array.of(2, 0));
     expect([readingAt(taken, 0).value, readingAt(taken, 1).value, taken.count]).toEqual([3, 1, 2]);
   });
+
+  test('keeps no name that no row uses', () => {
+    const log = logOf({ repair: 'T-1', meter: 'M2' }, { repair: 'T-2', point: 'bulk' });
+    const taken = takeRows(log, Uint32Array.of(1));
+    expect(readingAt(taken, 0)).toEqual(readingAt(log, 1));
+    expect([taken.names.repairs.labels, taken.names.meters.labels, taken.names.checks.size]).toEqual([
+      ['T-2'],
+      ['M1'],
+      1,
+    ]);
+  });
 });
 
 describe('resolveFamilies(log, familyOf)', () => {

@@ -76,6 +76,102 @@ describe('bringIn(files)', () => {
   });
 });
 
+const HEADER = 'time,repair,family,point,stage,mode,specimen,reading,unit,meter';
+const ROWS = [
+  '2026-04-01T09:00:00,T-0501,HERON-48,5V standby,live,DC volts,board,5.02,V,M1',
+  '2026-04-01T09:01:00,T-0501,HERON-48,bulk,live,DC volts,board,39O.1,V,M1',
+  '2026-04-01T09:02:00,T-0501,HERON-48,backlight,live,DC volts,board,121.6,V,M1',
+];
+const logFile = (name: string, rows: readonly string[]): File => new File([[HEADER, ...rows, ''].join('\n')], name);
+
+describe('imports', () => {
+  test('a log that grew adds only its new rows, under a name of its own', async () => {
+    const bench = createBench();
+    await ask(bench, 'bringIn', [logFile('april.csv', ROWS.slice(0, 1))]);
+    const { records } = await ask(bench, 'bringIn', [logFile('april.csv', ROWS)]);
+    expect(records[0]).toMatchObject({ file: 'april.csv (2)', rows: 3, taken: 1, setAside: 1, known: 1 });
+    expect((await ask(bench, 'summary')).readings).toBe(2);
+  });
+
+  test('a row that was set aside is mended in place, and admitted under its own line', async () => {
+    const bench = createBench();
+    await ask(bench, 'bringIn', [logFile('april.csv', ROWS)]);
+    const [problem] = (await ask(bench, 'shift')).setAside;
+    expect(problem).toMatchObject({ file: 'april.csv', line: 3, column: 'reading' });
+    expect(await ask(bench, 'mendRow', 'april.csv', 3, ROWS[1]!.replace('39O', '39x'))).toContain('39x.1');
+    expect(await ask(bench, 'mendRow', 'april.csv', 3, ROWS[1]!.replace('39O', '390'))).toBeUndefined();
+    const { imports, setAside } = await ask(bench, 'shift');
+    expect(setAside).toEqual([]);
+    expect(imports[0]).toMatchObject({ rows: 3, taken: 3, setAside: 0 });
+    const bulk = { filters: [{ field: 'point', oneOf: ['bulk'] }], sort: [] } as const;
+    expect((await ask(bench, 'window', bulk, 0, 1))[0]).toMatchObject({
+      value: 390.1,
+      origin: { file: 'april.csv', line: 3 },
+    });
+  });
+
+  test('rows are let go, and saved as CSV before that', async () => {
+    const bench = createBench();
+    await ask(bench, 'bringIn', [logFile('april.csv', ROWS)]);
+    const text = await ask(bench, 'setAsideText');
+    expect(text.split('\r\n')[0]).toBe('file,line,column,content,reason');
+    expect(text).toContain('39O.1');
+    expect((await ask(bench, 'letGo', [{ file: 'april.csv', line: 3 }])).setAside).toEqual([]);
+  });
+
+  test('an import is taken back whole, a table with what it had replaced', async () => {
+    const bench = await sampleBench();
+    const before = await ask(bench, 'summary');
+    const repair = await ask(bench, 'repair', 'T-0003');
+    const changed = new File(
+      ['repair,family,complaint,received\nT-0003,PLOVER-32,flicker,2026-01-02\n'],
+      'corrected.csv',
+    );
+    const { records } = await ask(bench, 'bringIn', [changed, logFile('april.csv', ROWS)]);
+    expect((await ask(bench, 'repair', 'T-0003'))?.line.repair.complaint).toBe('flicker');
+    for (const { hash } of records) await ask(bench, 'takeBack', hash);
+    expect(await ask(bench, 'summary')).toEqual(before);
+    expect(await ask(bench, 'repair', 'T-0003')).toEqual(repair);
+  });
+
+  test('a settled plan is remembered for the next file with its header, and named in the import', async () => {
+    const bench = createBench();
+    const odd = (name: string, value: string): File =>
+      new File([`when;board;where;zzz\n2026-04-01 09:00;T-1;bulk;${value}\n`], name);
+    const plan = await ask(bench, 'planFile', odd('a.csv', '390,1'));
+    if ('refused' in plan) throw new Error(plan.refused);
+    expect(plan.questions.length).toBeGreaterThan(0);
+    const fields = ['time', 'repair', 'point', 'reading'] as const;
+    const columns = plan.columns.map((use, at) => ({ ...use, field: fields[at]!, doubtful: false }));
+    const settledPlan = { ...plan, shape: 'readings', columns, given: { stage: 'live', mode: 'DC volts' } } as const;
+    await ask(bench, 'bringIn', [odd('a.csv', '390,1')], [settledPlan]);
+    const next = await ask(bench, 'planFile', odd('b.csv', '391,2'));
+    if ('refused' in next) throw new Error(next.refused);
+    expect(next.questions.map((question) => question.about)).toEqual(['given']);
+    expect(next.columns.map((use) => use.field)).toEqual([...fields]);
+  });
+
+  test('a name that nothing knows is asked for once; as another name it is put right, also in later files', async () => {
+    const bench = await sampleBench();
+    await ask(bench, 'bringIn', [
+      logFile(
+        'april.csv',
+        ROWS.map((row) => row.replace('HERON-48', 'HERON 48')),
+      ),
+    ]);
+    const unknown = await ask(bench, 'unknownNames');
+    const heron = unknown.find(({ name }) => name === 'HERON 48');
+    expect(heron).toMatchObject({ kind: 'family', readings: 2 });
+    expect(heron?.alike[0]).toBe('HERON-48');
+    await ask(bench, 'answerName', { kind: 'family', name: 'HERON 48', meaning: 'HERON-48' });
+    await ask(bench, 'answerName', { kind: 'family', name: 'SISKIN-40' });
+    expect((await ask(bench, 'unknownNames')).filter(({ kind }) => kind === 'family')).toEqual([]);
+    const later = ROWS[0]!.replace('HERON-48', 'HERON 48').replace('09:00', '11:00');
+    await ask(bench, 'bringIn', [logFile('may.csv', [later])]);
+    expect((await ask(bench, 'families')).map(({ family }) => family)).not.toContain('HERON 48');
+  });
+});
+
 describe('readings', () => {
   test('windows of a query add up to its count, in its order', async () => {
     const bench = await sampleBench();

@@ -3,6 +3,7 @@ import type { ReadingLog } from '../../columns/reading-log.ts';
 import { orderByCode, orderByNumber, identityOrder } from '../../columns/order.ts';
 import type { Band } from '../../domain/band.ts';
 import { pointFromName, type Family, type TestPoint } from '../../domain/family.ts';
+import type { FilePlan } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import type { Meter } from '../../domain/meter.ts';
 import type { Repair } from '../../domain/repair.ts';
@@ -10,6 +11,8 @@ import { compileBands } from '../../judging/band-table.ts';
 import { judgeLog, type Standard } from '../../judging/judge.ts';
 import { mainsByRepair } from '../../judging/mains.ts';
 import { compileMeters } from '../../judging/uncertainty.ts';
+import type { NameAnswer } from '../contract.ts';
+import type { TableContents } from './contents.ts';
 
 /** All that a bench knows. Never mutated: every change makes a new one. */
 export interface BenchData {
@@ -22,7 +25,18 @@ export interface BenchData {
   readonly meters: readonly Meter[];
   readonly imports: readonly ImportRecord[];
   readonly setAside: readonly SetAside[];
+  /** How each import was read, by its file's name. */
+  readonly plans: ReadonlyMap<string, FilePlan>;
+  /** What tables brought, by the hash of their file. */
+  readonly tables: ReadonlyMap<string, TableContents>;
+  /** How files were read whose columns the technician settled, by their header's signature. */
+  readonly maps: ReadonlyMap<string, RememberedMap>;
+  /** What the technician said of names that were not known. */
+  readonly aliases: readonly NameAnswer[];
 }
+
+/** What is remembered of a plan for the next file with the same header. */
+export type RememberedMap = Pick<FilePlan, 'columns' | 'decimalMark' | 'dateOrder'>;
 
 /** What follows from a bench's data by judging; recomputed with it, never stored. */
 export interface Judged {
@@ -42,6 +56,10 @@ export const EMPTY_BENCH: BenchData = {
   meters: [],
   imports: [],
   setAside: [],
+  plans: new Map(),
+  tables: new Map(),
+  maps: new Map(),
+  aliases: [],
 };
 
 /** Judges all readings of a bench. */

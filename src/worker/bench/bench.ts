@@ -1,31 +1,38 @@
 import { countLabels, listedColumn, queryRows, type ReadingsQuery } from '../../columns/query.ts';
-import { planFile } from '../../intake/plan-file.ts';
 import { previewFile } from '../../intake/preview.ts';
 import { EMPTY_BENCH, judgeBench, type BenchData, type Judged } from './bench-data.ts';
 import { checksOf, pastPoints, proposeFor, tryBand } from './band-work.ts';
-import { bringIn, HEAD_BYTES } from './bring-in.ts';
+import { bringIn, settled } from './bring-in.ts';
+import { withoutImport } from './contents.ts';
 import { bandPlace, withBands, withFamily, withMeter, withoutBand } from './edits.ts';
-import type { BenchHandlers, BenchSummary, Rejudged } from '../contract.ts';
+import type { BenchHandlers, BenchSummary, Rejudged, ShiftOverview } from '../contract.ts';
 import { bandsOverview, familyLines, familyPatterns } from './overviews.ts';
 import { countRows, readingRow, summariseRows } from './reading-rows.ts';
+import { unknownNames } from './names.ts';
+import { HEAD_BYTES, planWith } from './plans.ts';
+import { letGo, mendRow, setAsideText } from './set-aside-work.ts';
 import { compareVerdicts } from './rejudged.ts';
 import { repairLines, repairStory } from './repair-stories.ts';
+
+/** What readings are judged by: all that an undo brings back. */
+type Rules = Pick<BenchData, 'bands' | 'earlierBands' | 'families' | 'meters'>;
 
 /** A bench in memory: holds the data of one worker and answers every call of the contract from it. */
 export function createBench(): BenchHandlers {
   let judged: Judged = judgeBench(EMPTY_BENCH);
   let ordered: { readonly key: string; readonly rows: Uint32Array } | undefined;
 
-  let earlier: readonly BenchData[] = [];
+  let earlier: readonly Rules[] = [];
 
   const replace = (data: BenchData): void => {
     judged = judgeBench(data);
     ordered = undefined;
   };
-  /** Changes what readings are judged by; the state before is kept for undo. */
+  /** Changes what readings are judged by; what they were judged by before is kept for undo. */
   const edit = (data: BenchData): Rejudged => {
     const before = judged;
-    earlier = [...earlier, before.data];
+    const { bands, earlierBands, families, meters } = before.data;
+    earlier = [...earlier, { bands, earlierBands, families, meters }];
     replace(data);
     return compareVerdicts(before, judged);
   };
@@ -42,15 +49,39 @@ export function createBench(): BenchHandlers {
     bands: judged.data.bands.length,
   });
 
+  const shift = (): ShiftOverview => ({ imports: judged.data.imports, setAside: judged.data.setAside });
+
   return {
     summary,
-    planFile: async (_, file) => planFile(file.name, await headOf(file), file.size <= HEAD_BYTES),
+    planFile: async (_, file, choices) =>
+      planWith(judged.data, file.name, await headOf(file), file.size <= HEAD_BYTES, choices),
     previewFile: async (_, file, plan) => previewFile(file.name, await headOf(file), plan),
     bringIn: async (context, files, plans = []) => {
       const { data, outcome } = await bringIn(judged.data, files, plans, context);
       replace(data);
       earlier = [];
       return outcome;
+    },
+    takeBack: (_, hash) => {
+      replace(settled(withoutImport(judged.data, hash)));
+      earlier = [];
+      return summary();
+    },
+    mendRow: async (_, file, line, content) => {
+      const mended = await mendRow(judged.data, file, line, content);
+      if ('reason' in mended) return mended.reason;
+      replace(mended.data);
+      return undefined;
+    },
+    letGo: (_, rows) => {
+      replace(letGo(judged.data, rows));
+      return shift();
+    },
+    setAsideText: () => setAsideText(judged.data),
+    unknownNames: () => unknownNames(judged.data),
+    answerName: (_, answer) => {
+      replace(settled({ ...judged.data, aliases: [...judged.data.aliases, answer] }));
+      return summary();
     },
     count: (_, query) => countRows(judged, rowsFor(query)),
     window: (_, query, first, count) =>
@@ -81,16 +112,16 @@ export function createBench(): BenchHandlers {
     meters: () => judged.data.meters,
     setMeter: (_, meter) => edit(withMeter(judged.data, meter)),
     undo: () => {
-      const data = earlier.at(-1);
-      if (data === undefined) return undefined;
+      const rules = earlier.at(-1);
+      if (rules === undefined) return undefined;
       const before = judged;
       earlier = earlier.slice(0, -1);
-      replace(data);
+      replace({ ...judged.data, ...rules });
       return compareVerdicts(before, judged);
     },
     families: () => familyLines(judged),
     family: (_, name) => familyPatterns(judged, name),
-    shift: () => ({ imports: judged.data.imports, setAside: judged.data.setAside }),
+    shift,
     clear: () => {
       replace(EMPTY_BENCH);
       earlier = [];

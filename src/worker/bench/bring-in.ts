@@ -1,20 +1,19 @@
-import { appendLog, resolveFamilies } from '../../columns/append.ts';
+import { resolveFamilies } from '../../columns/append.ts';
 import type { FilePlan } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
-import { planFile } from '../../intake/plan-file.ts';
-import type { FileContents } from '../../intake/file-contents.ts';
 import { readFile } from '../../intake/read-file.ts';
-import type { BenchData } from './bench-data.ts';
-import { withBands } from './edits.ts';
 import type { CallContext, ImportOutcome } from '../contract.ts';
+import type { BenchData } from './bench-data.ts';
+import { withContents } from './contents.ts';
+import { withAliases } from './names.ts';
+import { HEAD_BYTES, isSettled, planWith, remember } from './plans.ts';
 
-/** As much of a file as its shape is guessed from, in bytes. */
-export const HEAD_BYTES = 256 * 1024;
 /** Bytes that are read before the next look for a cancel. */
 const PIECE_BYTES = 1024 * 1024;
 
 /**
- * Reads files in one after the other, each whole or not at all, tables of repairs and bands before the rest is judged.
+ * Reads files in one after the other, each whole or not at all.
+ * @param plans - how to read a file, by its place, where the technician settled it; such plans are remembered
  * @returns the bench with their contents, and what became of each file
  * @throws where the call was cancelled; `data` is unchanged then
  */
@@ -29,36 +28,26 @@ export async function bringIn(
   const refused: { file: string; reason: string }[] = [];
   let result = data;
   for (const [index, file] of files.entries()) {
-    const read = await readOne(
-      result,
-      file,
-      plans[index],
-      (bytes, rows) => {
-        context.report({
-          file: file.name,
-          fileNumber: index + 1,
-          files: files.length,
-          bytes,
-          totalBytes: file.size,
-          rows,
-        });
-      },
-      context.signal,
-    );
+    const report = (bytes: number, rows: number): void => {
+      const place = { file: file.name, fileNumber: index + 1, files: files.length };
+      context.report({ ...place, bytes, totalBytes: file.size, rows });
+    };
+    const read = await readOne(result, file, plans[index], report, context.signal);
     if ('refused' in read) {
       refused.push({ file: file.name, reason: read.refused });
       continue;
     }
+    result = read.data;
     records.push(read.record);
     setAside.push(...read.setAside);
-    result = {
-      ...read.data,
-      imports: [...read.data.imports, read.record],
-      setAside: [...read.data.setAside, ...read.setAside],
-    };
   }
-  const log = resolveFamilies(result.log, (repair) => result.repairs.get(repair)?.family);
-  return { data: { ...result, log }, outcome: { records, setAside, refused } };
+  return { data: settled(result), outcome: { records, setAside, refused } };
+}
+
+/** The bench with families told by repairs and names told by answers, as both stand after all files. */
+export function settled(data: BenchData): BenchData {
+  const log = resolveFamilies(data.log, (repair) => data.repairs.get(repair)?.family);
+  return withAliases({ ...data, log });
 }
 
 type ReadOne =
@@ -72,65 +61,70 @@ async function readOne(
   report: (bytes: number, rows: number) => void,
   signal: AbortSignal,
 ): Promise<ReadOne> {
-  let bytes: Uint8Array<ArrayBuffer>;
-  try {
-    bytes = new Uint8Array(await file.arrayBuffer());
-  } catch {
+  const bytes = await bytesOf(file);
+  if (bytes === undefined) {
     return {
       refused: `${file.name} could not be opened: it was moved or changed since it was chosen. Choose it again.`,
     };
   }
   const hash = await sha256(bytes);
   const earlier = data.imports.find((record) => record.hash === hash);
-  if (earlier !== undefined) return alreadyHere(data, file, earlier);
-  const plan = given ?? planFile(file.name, bytes.subarray(0, HEAD_BYTES), bytes.length <= HEAD_BYTES);
+  if (earlier !== undefined) return { data, record: alreadyHere(file.name, earlier), setAside: [] };
+  const plan = given ?? planWith(data, file.name, bytes.subarray(0, HEAD_BYTES), bytes.length <= HEAD_BYTES);
   if ('refused' in plan) return plan;
-  const contents = await readFile(
-    { name: file.name, size: file.size, bytes: pieces(bytes) },
-    plan,
-    (progress) => { report(progress.bytes, progress.rows); }, // prettier-ignore
-    signal,
-  );
+  const name = freeName(file.name, data.imports);
+  const source = { name, size: bytes.length, bytes: pieces(bytes) };
+  const contents = await readFile(source, plan, ({ bytes: done, rows }) => { report(done, rows); }, signal); // prettier-ignore
+  const { data: withRows, known } = withContents(data, hash, contents);
   const record: ImportRecord = {
-    file: file.name,
+    file: name,
     hash,
     shape: contents.shape,
     encoding: plan.encoding,
     separator: plan.separator,
     rows: contents.rows,
-    taken: contents.taken,
+    taken: contents.taken - known,
     setAside: contents.setAsideRows,
-    known: 0,
+    known,
     noData: contents.noData,
-    notices: contents.notices,
+    notices: [
+      ...(isSettled(data, plan) ? ['Read with the columns that you settled for this header.'] : []),
+      ...contents.notices,
+    ],
   };
-  return { data: withContents(data, contents), record, setAside: contents.setAside };
+  return {
+    data: {
+      ...(given === undefined ? withRows : remember(withRows, given)),
+      imports: [...data.imports, record],
+      setAside: [...data.setAside, ...contents.setAside],
+      plans: new Map([...data.plans, [name, plan]]),
+    },
+    record,
+    setAside: contents.setAside,
+  };
 }
 
-/** The bench with one file's contents: readings are added; repairs and families replace those of the same name, bands those of the same check. */
-function withContents(data: BenchData, contents: FileContents): BenchData {
-  switch (contents.shape) {
-    case 'readings':
-      return { ...data, log: data.log.count === 0 ? contents.log : appendLog(data.log, contents.log) };
-    case 'repairs':
-      return {
-        ...data,
-        repairs: new Map([...data.repairs, ...contents.repairs.map((repair) => [repair.id, repair] as const)]),
-      };
-    case 'bands': {
-      const families = contents.families.map((family) => [family.name, family] as const);
-      return withBands({ ...data, families: new Map([...data.families, ...families]) }, contents.bands);
-    }
+async function bytesOf(file: File): Promise<Uint8Array<ArrayBuffer> | undefined> {
+  try {
+    return new Uint8Array(await file.arrayBuffer());
+  } catch {
+    return undefined;
   }
 }
 
-function alreadyHere(data: BenchData, file: File, earlier: ImportRecord): ReadOne {
-  const notice =
-    earlier.file === file.name
-      ? 'These very bytes were brought in before: nothing was added.'
-      : `These very bytes were brought in before as ${earlier.file}: nothing was added.`;
-  const record = { ...earlier, file: file.name, taken: 0, setAside: 0, known: earlier.rows, notices: [notice] };
-  return { data, record, setAside: [] };
+/** What an import of bytes that are here already comes to: every row is known. */
+function alreadyHere(name: string, earlier: ImportRecord): ImportRecord {
+  const when = earlier.file === name ? 'before' : `before as ${earlier.file}`;
+  const notices = [`These very bytes were brought in ${when}: nothing was added.`];
+  return { ...earlier, file: name, taken: 0, setAside: 0, known: earlier.rows, notices };
+}
+
+/** A name that no import has yet: a log that has grown often comes under its old name. */
+function freeName(name: string, imports: readonly ImportRecord[]): string {
+  const taken = new Set(imports.map((record) => record.file));
+  let free = name;
+  for (let number = 2; taken.has(free); number += 1) free = `${name} (${number})`;
+  return free;
 }
 
 async function sha256(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
