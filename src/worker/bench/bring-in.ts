@@ -72,6 +72,7 @@ async function readOne(
   if (earlier !== undefined) return { data, record: alreadyHere(file.name, earlier), setAside: [] };
   const plan = given ?? planWith(data, file.name, bytes.subarray(0, HEAD_BYTES), bytes.length <= HEAD_BYTES);
   if ('refused' in plan) return plan;
+  if (plan.shape === 'unknown') return { refused: unknownColumns(file.name, plan) };
   const name = freeName(file.name, data.imports);
   const source = { name, size: bytes.length, bytes: pieces(bytes) };
   const contents = await readFile(source, plan, ({ bytes: done, rows }) => { report(done, rows); }, signal); // prettier-ignore
@@ -117,6 +118,16 @@ function alreadyHere(name: string, earlier: ImportRecord): ImportRecord {
   const when = earlier.file === name ? 'before' : `before as ${earlier.file}`;
   const notices = [`These very bytes were brought in ${when}: nothing was added.`];
   return { ...earlier, file: name, taken: 0, setAside: 0, known: earlier.rows, notices };
+}
+
+/** Why a table without any column that says what it holds is not read. */
+function unknownColumns(name: string, plan: FilePlan): string {
+  const headers = plan.columns.map((use) => use.header).filter((header) => header.trim() !== '');
+  const found =
+    headers.length === 0
+      ? 'it has no header'
+      : `its columns are ${headers.slice(0, 6).join(', ')}${headers.length > 6 ? ' …' : ''}`;
+  return `${name} was not read: no column is known as a reading, a repair or a band (${found}). Say what its columns hold, or name them as in the sample logs.`;
 }
 
 /** A name that no import has yet: a log that has grown often comes under its old name. */

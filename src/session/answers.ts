@@ -1,0 +1,26 @@
+/** What the worker answers, for whoever shows it. */
+export { LISTED_FIELDS } from '../columns/query.ts';
+export type {
+  BandLine,
+  BandsOverview,
+  BenchCalls,
+  BenchSummary,
+  CallName,
+  FacetValue,
+  FamilyLine,
+  FamilyPatterns,
+  Filter,
+  ImportOutcome,
+  ImportProgress,
+  ListedField,
+  PartEvidence,
+  PartFailures,
+  ReadingRow,
+  ReadingsCount,
+  ReadingsQuery,
+  RepairLine,
+  RepairStory,
+  SelectionSummary,
+  ShiftOverview,
+  SortField,
+} from '../worker/contract.ts';

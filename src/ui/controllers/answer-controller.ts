@@ -1,0 +1,66 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+
+/** What is known of an answer. A pending one may still show the answer before it, so that the page does not flicker. */
+export type Answer<Value> =
+  | { readonly status: 'pending'; readonly value?: Value }
+  | { readonly status: 'ready'; readonly value: Value }
+  | { readonly status: 'failed'; readonly reason: string };
+
+/** A question and what tells it from the one before. */
+export interface Question<Value> {
+  /** The question is asked again when this text changes. */
+  readonly key: string;
+  readonly ask: (signal: AbortSignal) => Promise<Value>;
+  /** Whether the answer before may stand until the new one is there. */
+  readonly keepsLast?: boolean;
+}
+
+/** Asks a question of the session when its key changes; only the latest question's answer is taken. */
+export class AnswerController<Value> implements ReactiveController {
+  answer: Answer<Value> = { status: 'pending' };
+  #key: string | undefined;
+  #running: AbortController | undefined;
+  readonly #host: ReactiveControllerHost;
+  readonly #question: () => Question<Value> | undefined;
+
+  /** @param question - asked before each update of the host; undefined for none */
+  constructor(host: ReactiveControllerHost, question: () => Question<Value> | undefined) {
+    this.#host = host;
+    this.#question = question;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    this.#host.requestUpdate();
+  }
+
+  hostUpdate(): void {
+    const question = this.#question();
+    if (question?.key === this.#key) return;
+    this.#key = question?.key;
+    this.#running?.abort();
+    this.#running = undefined;
+    const last = this.answer.status !== 'failed' && question?.keepsLast === true ? this.answer.value : undefined;
+    this.answer = last === undefined ? { status: 'pending' } : { status: 'pending', value: last };
+    if (question !== undefined) void this.#load(question, (this.#running = new AbortController()));
+  }
+
+  hostDisconnected(): void {
+    this.#running?.abort();
+    this.#running = undefined;
+    this.#key = undefined;
+  }
+
+  async #load(question: Question<Value>, running: AbortController): Promise<void> {
+    let answer: Answer<Value>;
+    try {
+      answer = { status: 'ready', value: await question.ask(running.signal) };
+    } catch (error) {
+      answer = { status: 'failed', reason: error instanceof Error ? error.message : String(error) };
+    }
+    if (this.#running !== running) return;
+    this.#running = undefined;
+    this.answer = answer;
+    this.#host.requestUpdate();
+  }
+}

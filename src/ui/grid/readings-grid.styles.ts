@@ -1,0 +1,244 @@
+import { css } from 'lit';
+
+export const gridStyles = css`
+  :host {
+    display: grid;
+    grid-template-rows: minmax(0, 1fr) auto;
+    grid-template-columns: minmax(0, 1fr);
+    min-block-size: 12em;
+    container-type: inline-size;
+    font-size: 0.9375rem;
+  }
+
+  .scroller {
+    --time-width: 12.25em;
+    --tape-width: 7.75em;
+
+    position: relative;
+    overflow: auto;
+    /* Its own size never follows from how many rows there are. */
+    contain: strict;
+    overflow-anchor: none;
+    border-block-end: 1px solid var(--ink);
+    outline: none;
+  }
+
+  .sizer {
+    min-inline-size: var(--least-width);
+    block-size: var(--scroll-height, 0);
+  }
+
+  /* The rows stand still in the scroller and are drawn anew for each place, so that none is ever scrolled in blank. */
+  .view {
+    position: sticky;
+    inset-block-start: 0;
+    overflow: clip;
+    block-size: var(--view-height, 100%);
+  }
+
+  .probe {
+    position: absolute;
+    visibility: hidden;
+    inline-size: 1px;
+    pointer-events: none;
+  }
+
+  [role='row'] {
+    display: grid;
+    grid-template-columns: var(--tracks);
+    column-gap: var(--gap);
+  }
+
+  .probe {
+    block-size: 1.875em;
+  }
+
+  /* Whole pixels of the probe's height: parts of pixels would add up over the rows. */
+  [role='gridcell'],
+  [role='columnheader'] {
+    block-size: var(--row-height, 1.875em);
+    line-height: var(--row-height, 1.875em);
+  }
+
+  [role='gridcell'],
+  [role='columnheader'] {
+    min-inline-size: 0;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+    unicode-bidi: isolate;
+    outline-offset: -2px;
+    cursor: default;
+    user-select: none;
+  }
+
+  [role='gridcell'] {
+    border-block-end: 1px solid var(--rule);
+    margin-inline-end: calc(-1 * var(--gap));
+    padding-inline-end: var(--gap);
+  }
+
+  [role='gridcell']:last-child {
+    margin-inline-end: 0;
+    padding-inline-end: 0;
+  }
+
+  .header {
+    position: relative;
+    z-index: 1;
+    background: var(--paper);
+    border-block-end: 1px solid var(--ink);
+  }
+
+  [role='columnheader'] {
+    color: var(--quiet);
+    font-size: 0.9375em;
+  }
+
+  [role='columnheader'][data-sort] {
+    cursor: pointer;
+  }
+
+  [role='columnheader'][data-sort]:hover,
+  [role='columnheader'][aria-sort],
+  [role='columnheader'].sorted {
+    color: var(--ink);
+  }
+
+  .body {
+    translate: 0 var(--shift, 0);
+  }
+
+  .pinned {
+    position: absolute;
+    inset-inline: 0;
+    inset-block-start: -10em;
+  }
+
+  .row:hover [role='gridcell'] {
+    background: var(--lifted);
+  }
+
+  .row [aria-selected='true'] {
+    background: color-mix(in srgb, var(--band) 50%, var(--paper));
+  }
+
+  .row.current [role='gridcell'] {
+    box-shadow:
+      inset 0 1px var(--blue),
+      inset 0 -1px var(--blue);
+  }
+
+  b {
+    font-weight: 600;
+  }
+
+  [data-column='time'],
+  [data-column='stage'],
+  [data-column='mode'],
+  [data-column='meter'],
+  [data-column='origin'] {
+    color: var(--quiet);
+  }
+
+  .figures,
+  .reading {
+    font-family: var(--font-number);
+    font-variant-numeric: tabular-nums;
+  }
+
+  .reading {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 4.25ch 2.75ch;
+  }
+
+  .reading .whole,
+  .reading .word {
+    justify-self: end;
+  }
+
+  .reading .word {
+    font-family: var(--font-text);
+  }
+
+  .reading .unit {
+    padding-inline-start: 0.6ch;
+    color: var(--quiet);
+    font-family: var(--font-text);
+  }
+
+  [role='columnheader'][data-column='reading'] {
+    padding-inline-end: 2.75em;
+    text-align: end;
+  }
+
+  [data-column='tape'] {
+    display: flex;
+    align-items: center;
+  }
+
+  .verdict {
+    display: flex;
+    gap: 0.625em;
+  }
+
+  .verdict > span {
+    flex: none;
+    inline-size: 1em;
+    text-align: center;
+  }
+
+  .origin {
+    display: flex;
+  }
+
+  .origin .file {
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+
+  .empty {
+    padding-block: 1em;
+  }
+
+  .waiting {
+    display: inline-block;
+    inline-size: 60%;
+    block-size: 2px;
+    vertical-align: middle;
+    background: var(--rule);
+  }
+
+  .about {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.125em 1.75em;
+    max-inline-size: none;
+    min-block-size: 2.25em;
+    margin: 0;
+    padding-block: 0.375em;
+    color: var(--quiet);
+  }
+
+  .about b {
+    color: var(--ink);
+  }
+
+  @container (max-width: 96em) {
+    .scroller {
+      --time-width: 9em;
+    }
+
+    .year {
+      display: none;
+    }
+  }
+
+  @media (forced-colors: active) {
+    .row [aria-selected='true'] {
+      background: SelectedItem;
+      color: SelectedItemText;
+      forced-color-adjust: none;
+    }
+  }
+`;

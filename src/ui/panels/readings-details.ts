@@ -1,0 +1,135 @@
+import { css, html, LitElement, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { DecimalMark } from '../../domain/quantity.ts';
+import { MODE_UNITS } from '../../domain/reading.ts';
+import type { ReadingRow } from '../../session/answers.ts';
+import { expectationText } from '../band-text.ts';
+import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
+import { tape } from '../charts/tolerance-tape.ts';
+import { hashOf, readingsHash } from '../route.ts';
+import { shared } from '../styles/shared.styles.ts';
+import { verdictText } from '../verdict-text.ts';
+import { limitNames, marginText, readingWithUncertainty, verdictArithmetic } from './readings-explain.ts';
+
+/**
+ * All that is known of one reading: its band in words and where that comes from, the arithmetic of its verdict, and the
+ * ways to its repair, its band, and its file.
+ * @fires details-closed
+ */
+@customElement('bt-readings-details')
+export class ReadingsDetails extends LitElement {
+  static override styles = [
+    shared,
+    tapeStyles,
+    css`
+      section {
+        display: grid;
+        gap: 0.5rem;
+        padding-block: 0.75rem;
+        overflow-wrap: anywhere;
+      }
+
+      header {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: baseline;
+        gap: 0.25rem 1.5rem;
+      }
+
+      header .tape {
+        align-self: center;
+      }
+
+      header button {
+        margin-inline-start: auto;
+      }
+
+      .reading {
+        font-family: var(--font-number);
+      }
+
+      p {
+        margin: 0;
+      }
+
+      dl {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.25rem 2rem;
+        margin: 0;
+        font-size: var(--small);
+      }
+
+      dl div {
+        display: flex;
+        gap: 0.5rem;
+      }
+
+      dt {
+        color: var(--quiet);
+      }
+
+      dd {
+        margin: 0;
+      }
+    `,
+  ];
+
+  /** The reading; undefined where none is current. */
+  @property({ attribute: false }) row: ReadingRow | undefined;
+  @property({ attribute: false }) decimalMark: DecimalMark = '.';
+
+  private close(): void {
+    this.dispatchEvent(new CustomEvent('details-closed'));
+  }
+
+  private facts(row: ReadingRow): readonly (readonly [string, unknown])[] {
+    const { band, limits, mode, origin } = row;
+    const unit = MODE_UNITS[mode];
+    const bandsHash = hashOf('bands', undefined, new URLSearchParams({ family: row.family }));
+    const fileHash = readingsHash({ filters: [{ field: 'file', oneOf: [origin.file] }], sort: [] });
+    const set = [band?.author, band?.date].filter((text) => text !== undefined).join(', ');
+    return [
+      ['band', band === undefined ? html`none, <a href=${bandsHash}>bands of ${row.family}</a>` : html`<a href=${bandsHash}>${expectationText(band.expects, unit, this.decimalMark)}</a>`],
+      ['limits', limits === undefined ? '' : limitNames(row, this.decimalMark)],
+      ['basis', band?.basis ?? ''],
+      ['set by', set],
+      ['margin', marginText(row, this.decimalMark) ?? ''],
+      ['repair', html`<a href=${hashOf('repairs', row.repair)}>${row.repair}</a>`],
+      ['meter', row.meter],
+      ['from', html`<a href=${fileHash}>${origin.file}</a>, line ${origin.line}`],
+    ]; // prettier-ignore
+  }
+
+  override render() {
+    const { row, decimalMark } = this;
+    if (row === undefined) return html`<section><p class="quiet">No reading is current.</p></section>`;
+    const { sign, word, wrong } = verdictText(row.verdict, row.word);
+    return html`<section aria-label="About this reading">
+      <header>
+        <h2>${row.family} ${row.point}, ${row.stage}${row.specimen === 'board' ? nothing : `, ${row.specimen}`}</h2>
+        <span class="reading">${readingWithUncertainty(row, decimalMark)}</span>
+        ${tape(row)}
+        <span class=${wrong ? 'wrong' : ''}><span aria-hidden="true">${sign}</span> ${word}</span>
+        <button type="button" @click=${this.close}>Close</button>
+      </header>
+      <p>${verdictArithmetic(row, decimalMark)}</p>
+      <dl>
+        ${this.facts(row).map(([name, value]) =>
+          value === ''
+            ? nothing
+            : html`<div>
+                <dt>${name}</dt>
+                <dd>${value}</dd>
+              </div>`,
+        )}
+      </dl>
+    </section>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bt-readings-details': ReadingsDetails;
+  }
+}

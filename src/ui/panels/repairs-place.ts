@@ -1,0 +1,209 @@
+import { LitElement, css, html } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { RepairLine } from '../../session/answers.ts';
+import type { Session } from '../../session/session.ts';
+import { AnswerController } from '../controllers/answer-controller.ts';
+import { followSession } from '../controllers/session-controller.ts';
+import '../paging.ts';
+import { pageOf } from '../paging.ts';
+import { hashOf, type Route } from '../route.ts';
+import { shared } from '../styles/shared.styles.ts';
+import { countOf, countText, dayText } from '../words.ts';
+import { FIRST_ORDER, REPAIR_COLUMNS, orderRepairs, parseOrder, turnedOrder, writeOrder } from './repairs-order.ts';
+import type { RepairColumn, RepairOrder } from './repairs-order.ts';
+
+const PAGE = 100;
+const COUNTS: readonly RepairColumn[] = ['readings', 'out of band'];
+
+/** The list of repairs: found by words, ordered by a column, a page at a time. All of it stands in the address. */
+@customElement('bt-repairs-place')
+export class RepairsPlace extends LitElement {
+  static override styles = [
+    shared,
+    css`
+      .find {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: baseline;
+        gap: 0.25rem 1rem;
+        margin: 0.5rem 0 0.75rem;
+      }
+
+      .find p {
+        margin: 0;
+      }
+
+      input {
+        width: 20rem;
+      }
+
+      th button {
+        min-height: 1.5rem;
+        padding: 0;
+        border: 0;
+        background: none;
+        color: inherit;
+      }
+
+      th[aria-sort$='ending'] button {
+        color: var(--ink);
+        font-weight: 600;
+      }
+
+      td.complaint {
+        min-width: 13.5rem;
+      }
+    `,
+  ];
+
+  private readonly lines = new AnswerController<readonly RepairLine[]>(this, () => ({
+    key: String(this.session.state.revision),
+    ask: (signal) => this.session.ask('repairs', [], signal),
+    keepsLast: true,
+  }));
+
+  @property({ attribute: false }) session!: Session;
+  @property({ attribute: false }) route!: Route;
+
+  constructor() {
+    super();
+    followSession(this, () => this.session);
+  }
+
+  private get view(): { readonly text: string; readonly order: RepairOrder; readonly from: number } {
+    const parameters = new URLSearchParams(this.route.query);
+    const from = Number(parameters.get('from') ?? 0);
+    return {
+      text: parameters.get('text') ?? '',
+      order: parseOrder(parameters.get('sort')),
+      from: Number.isFinite(from) ? from : 0,
+    };
+  }
+
+  /** Shows another view in place of the present one, by its address. */
+  private show(changes: { readonly text?: string; readonly order?: RepairOrder; readonly from?: number }): void {
+    const { text, order, from } = { ...this.view, from: 0, ...changes };
+    const parameters = new URLSearchParams();
+    if (text !== '') parameters.set('text', text);
+    if (writeOrder(order) !== writeOrder(FIRST_ORDER)) parameters.set('sort', writeOrder(order));
+    if (from > 0) parameters.set('from', String(from));
+    location.replace(hashOf('repairs', undefined, parameters));
+  }
+
+  private find(event: Event): void {
+    this.show({ text: (event.target as HTMLInputElement).value });
+  }
+
+  private turn(event: CustomEvent<number>): void {
+    this.show({ from: event.detail });
+  }
+
+  private renderHead(column: RepairColumn, order: RepairOrder) {
+    const number = COUNTS.includes(column) ? 'number' : '';
+    const press = (): void => {
+      this.show({ order: turnedOrder(order, column) });
+    };
+    const sorted = column === order.column;
+    const direction = order.descending ? 'descending' : 'ascending';
+    return html`<th scope="col" class=${number} aria-sort=${sorted ? direction : 'none'}>
+      <button type="button" @click=${press}>${column}${sorted ? (order.descending ? ' ↓' : ' ↑') : ''}</button>
+    </th>`;
+  }
+
+  /** Whether the board works, as its live readings after the last work on it show. */
+  private renderLive({ liveReadings, liveOutOfBand }: RepairLine) {
+    const { decimalMark } = this.session.state;
+    if (liveReadings === 0) return html`<span class="quiet">· not measured</span>`;
+    const all = countText(liveReadings, decimalMark);
+    if (liveOutOfBand === 0) return html`✓ all ${all} in band`;
+    return html`<span class="wrong">▲ ${countText(liveOutOfBand, decimalMark)} of ${all} out</span>`;
+  }
+
+  private renderLine(line: RepairLine) {
+    const { repair, readings, outOfBand, listed } = line;
+    const { decimalMark } = this.session.state;
+    return html`<tr>
+      <th scope="row"><a href=${hashOf('repairs', repair.id)}>${repair.id}</a></th>
+      <td>${repair.family}</td>
+      <td class="complaint wraps">${listed ? repair.complaint : html`<span class="quiet">not in the table of repairs</span>`}</td>
+      <td class="figures">${dayText(repair.received)}</td>
+      <td>${repair.outcome}${repair.comebackOf === undefined ? '' : html`, came back`}</td>
+      <td class="number">${countText(readings, decimalMark)}</td>
+      <td class="number">${outOfBand === 0 ? html`<span class="quiet">0</span>` : html`<span class="wrong">${countText(outOfBand, decimalMark)}</span>`}</td>
+      <td>${this.renderLive(line)}</td>
+      <td class="wraps">${repair.replaced.join(', ')}</td>
+    </tr>`; // prettier-ignore
+  }
+
+  private renderList(lines: readonly RepairLine[]) {
+    const { decimalMark } = this.session.state;
+    const { text, order, from } = this.view;
+    const found = orderRepairs(lines, text, order);
+    const { items, first } = pageOf(found, from, PAGE);
+    const outOfBand = found.filter((line) => line.outOfBand > 0).length;
+    return html`
+      <div class="find" role="search">
+        <label for="text">Find</label>
+        <input
+          id="text"
+          type="search"
+          placeholder="family, complaint, part, outcome"
+          .value=${text}
+          @input=${this.find}
+        />
+        <p role="status" class="quiet">
+          ${text === '' ? '' : `${countText(found.length, decimalMark)} of `}${countOf(lines.length, 'repair', decimalMark)},
+          ${countText(outOfBand, decimalMark)} with readings out of band
+        </p>
+      </div>
+      ${
+        found.length === 0
+          ? html`<p>No repair holds all of these words.</p>`
+          : html`<div class="sideways">
+              <table aria-label="Repairs">
+                <thead>
+                  <tr>
+                    ${REPAIR_COLUMNS.map((column) => this.renderHead(column, order))}
+                  </tr>
+                </thead>
+                <tbody>
+                  ${items.map((line) => this.renderLine(line))}
+                </tbody>
+              </table>
+            </div>`
+      }
+      <bt-paging
+        .total=${found.length}
+        .first=${first}
+        .size=${PAGE}
+        .noun=${'repairs'}
+        .decimalMark=${decimalMark}
+        @page-turned=${this.turn}
+      ></bt-paging>
+    `;
+  }
+
+  private renderAnswer() {
+    const { answer } = this.lines;
+    if (answer.status === 'failed') return html`<p class="wrong">${answer.reason}</p>`;
+    if (answer.value === undefined) return html`<p class="quiet">Opening the repairs.</p>`;
+    if (answer.value.length === 0) {
+      return html`<p>
+        No repair is known yet. <a href=${hashOf('shift')}>Bring in</a> a log, whose readings name their repairs, or a
+        table of repairs.
+      </p>`;
+    }
+    return this.renderList(answer.value);
+  }
+
+  override render() {
+    return html`<h1>Repairs</h1>
+      ${this.renderAnswer()}`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bt-repairs-place': RepairsPlace;
+  }
+}

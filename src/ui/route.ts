@@ -1,0 +1,92 @@
+import { LISTED_FIELDS, type Filter, type ReadingsQuery, type SortField } from '../session/answers.ts';
+
+/** The places of the page, in the order of the work. */
+export const PLACES = ['shift', 'readings', 'repairs', 'bands', 'families'] as const;
+export type Place = (typeof PLACES)[number];
+
+/** What the page's address asks for. */
+export interface Route {
+  readonly place: Place;
+  /** The one repair or family that is meant. */
+  readonly item?: string;
+  /** Filters and order, as the address writes them after its question mark; empty for none. */
+  readonly query: string;
+}
+
+const SORT_FIELDS: readonly string[] = [...LISTED_FIELDS, 'time', 'reading', 'line'];
+
+/** Reads a hash such as `#/repairs/T-0131`; an address that names no place means the first. */
+export function parseRoute(hash: string): Route {
+  const [path = '', ...rest] = hash.replace(/^#\/?/, '').split('?');
+  const [name, item] = path.split('/').map(decoded);
+  const place = PLACES.find((candidate) => candidate === name) ?? PLACES[0];
+  const query = rest.join('?');
+  return item === undefined || item === '' ? { place, query } : { place, item, query };
+}
+
+/** Writes the hash of a place, of one of its items, or of one of its views. */
+export function hashOf(place: Place, item?: string, query?: string | URLSearchParams): string {
+  const tail = query === undefined ? '' : query.toString();
+  return `#/${place}${item === undefined ? '' : `/${encodeURIComponent(item)}`}${tail === '' ? '' : `?${tail}`}`;
+}
+
+/** The address at which the grid shows the readings of a query. */
+export function readingsHash(query: Partial<ReadingsQuery>): string {
+  return hashOf('readings', undefined, writeReadingsQuery(query));
+}
+
+/** Writes filters and order as `family=HERON-48&time.from=0&text=Q1&sort=-reading`. */
+export function writeReadingsQuery({ filters = [], sort = [] }: Partial<ReadingsQuery>): string {
+  const parameters = new URLSearchParams();
+  for (const filter of filters) {
+    if ('oneOf' in filter) for (const value of filter.oneOf) parameters.append(filter.field, value);
+    else if ('contains' in filter) parameters.append('text', filter.contains);
+    else {
+      if (filter.from !== undefined) parameters.append(`${filter.field}.from`, String(filter.from));
+      if (filter.to !== undefined) parameters.append(`${filter.field}.to`, String(filter.to));
+    }
+  }
+  if (sort.length > 0) {
+    parameters.append('sort', sort.map(({ field, descending }) => (descending ? '-' : '') + field).join(' '));
+  }
+  return parameters.toString();
+}
+
+/** Reads what `writeReadingsQuery` wrote; what is not understood is passed over, as an address may be typed by hand. */
+export function readReadingsQuery(query: string): ReadingsQuery {
+  const parameters = new URLSearchParams(query);
+  const filters: Filter[] = [];
+  for (const field of LISTED_FIELDS) {
+    const oneOf = parameters.getAll(field);
+    if (oneOf.length > 0) filters.push({ field, oneOf });
+  }
+  for (const field of ['time', 'reading'] as const) {
+    const from = numberIn(parameters.get(`${field}.from`));
+    const to = numberIn(parameters.get(`${field}.to`));
+    if (from === undefined && to === undefined) continue;
+    filters.push({ field, ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) });
+  }
+  const contains = parameters.get('text') ?? '';
+  if (contains !== '') filters.push({ field: 'text', contains });
+  const keys = (parameters.get('sort') ?? '').split(' ');
+  const sort = keys.flatMap((key) => {
+    const descending = key.startsWith('-');
+    const field = descending ? key.slice(1) : key;
+    return SORT_FIELDS.includes(field) ? [{ field: field as SortField, descending }] : [];
+  });
+  return { filters, sort };
+}
+
+function numberIn(text: string | null): number | undefined {
+  if (text === null || text.trim() === '') return undefined;
+  const number = Number(text);
+  return Number.isFinite(number) ? number : undefined;
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}

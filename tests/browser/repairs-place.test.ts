@@ -1,0 +1,103 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import '../../src/ui/panels/repairs-place.ts';
+import { parseRoute } from '../../src/ui/route.ts';
+import { lines, openSession, repairLine } from './app-bench.ts';
+import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
+
+/** Shows the list as the page does: each change of the address gives it a new route. */
+async function showList(...session: Parameters<typeof openSession>) {
+  location.hash = '#/repairs';
+  const opened = await openSession(...session);
+  const place = await show('bt-repairs-place', { session: opened.session, route: parseRoute(location.hash) });
+  window.onhashchange = () => {
+    place.route = parseRoute(location.hash);
+  };
+  return place;
+}
+
+afterEach(() => {
+  window.onhashchange = null;
+});
+
+describe('<bt-repairs-place>', () => {
+  test('renders', async () => {
+    const place = await showList();
+    expect(textOf(place, 'h1')).toBe('Repairs');
+    expect(rowsOf(place, 'table')).toEqual([
+      ['T-0131', 'HERON-48', 'no standby light', '2026-03-14', 'open', '12', '3', '✓ all 5 in band', 'Q1, F1'],
+      ['T-0009', 'PLOVER-32', 'flicker', '2026-03-12', 'returned working', '12', '0', '✓ all 5 in band', ''],
+      ['T-0140', 'CURLEW-60', 'burnt smell', '2026-03-12', 'open, came back', '12', '1', '✓ all 5 in band', ''],
+    ]);
+  });
+
+  test('is accessible', async () => {
+    expect(await violations(await showList())).toEqual([]);
+  });
+});
+
+describe('live readings after the last work', () => {
+  test.each([
+    [0, 0, '· not measured'],
+    [5, 2, '▲ 2 of 5 out'],
+    [5, 0, '✓ all 5 in band'],
+  ])('of %i with %i out of band read %s', async (liveReadings, liveOutOfBand, text) => {
+    const place = await showList({ repairs: () => [{ ...lines[0]!, liveReadings, liveOutOfBand }] });
+    expect(rowsOf(place, 'table')[0]?.[7]).toBe(text);
+  });
+});
+
+test('a press on a column orders by it, says so, and stands in the address', async () => {
+  const place = await showList();
+  await page.getByRole('button', { name: 'family' }).click();
+  await drawn(place);
+  expect(rowsOf(place, 'table').map((row) => row[1])).toEqual(['CURLEW-60', 'HERON-48', 'PLOVER-32']);
+  expect(
+    all(place, 'thead th')
+      .filter((head) => head.ariaSort !== 'none')
+      .map((head) => [head.ariaSort, head.textContent.trim()]),
+  ).toEqual([['ascending', 'family ↑']]);
+  expect(location.hash).toBe('#/repairs?sort=family');
+  expect(place.shadowRoot?.activeElement?.textContent).toContain('family');
+  await page.getByRole('button', { name: 'family' }).click();
+  await drawn(place);
+  expect(rowsOf(place, 'table')[0]?.[1]).toBe('PLOVER-32');
+  expect(location.hash).toBe('#/repairs?sort=-family');
+});
+
+test('words that are typed find repairs, and the focus stays where they are typed', async () => {
+  const place = await showList();
+  await userEvent.type(page.getByRole('searchbox', { name: 'Find' }), 'heron q1');
+  await drawn(place);
+  expect(rowsOf(place, 'table').map((row) => row[0])).toEqual(['T-0131']);
+  expect(place.shadowRoot?.activeElement?.id).toBe('text');
+  expect(textOf(place, '[role=status]')).toBe('1 of 3 repairs, 1 with readings out of band');
+});
+
+test('words that nothing holds are answered by a sentence', async () => {
+  const place = await showList();
+  await userEvent.type(page.getByRole('searchbox', { name: 'Find' }), 'zebra');
+  await drawn(place);
+  await expect.element(page.getByText('No repair holds all of these words.')).toBeVisible();
+});
+
+test('5,000 repairs are shown a page at a time', async () => {
+  const many = Array.from({ length: 5000 }, (_, at) => repairLine(`T-${String(at + 1).padStart(4, '0')}`));
+  const place = await showList({ repairs: () => many });
+  expect(rowsOf(place, 'table')).toHaveLength(100);
+  await page.getByRole('button', { name: 'Later' }).click();
+  await expect.element(page.getByText('101 to 200 of 5,000 repairs')).toBeVisible();
+  expect(location.hash).toBe('#/repairs?from=100');
+  expect(rowsOf(place, 'table')[0]?.[0]).toBe('T-0101');
+});
+
+test('a repair that only readings name is told apart', async () => {
+  const place = await showList({ repairs: () => [{ ...lines[0]!, listed: false }] });
+  expect(rowsOf(place, 'table')[0]?.[2]).toBe('not in the table of repairs');
+});
+
+test('an empty list says how repairs come in', async () => {
+  const place = await showList({ repairs: () => [] });
+  await expect.element(page.getByText(/No repair is known yet/)).toBeVisible();
+  expect(await violations(place)).toEqual([]);
+});

@@ -1,0 +1,110 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { inject } from 'vitest';
+
+/** A file as a test chooses or drops it. */
+export interface GivenFile {
+  readonly name: string;
+  readonly content: string | Uint8Array;
+}
+
+/** The page as a technician has it before them, and everything that went wrong behind it. */
+export interface FlowPage {
+  readonly page: Page;
+  /** Errors and warnings of the console, errors that nobody caught, breaches of the page's policy, requests to elsewhere. */
+  readonly faults: readonly string[];
+  /** Goes to a place by its address. */
+  readonly go: (hash: string) => Promise<void>;
+  /** Chooses files with the page's button, and waits until they are read. */
+  readonly choose: (...files: readonly GivenFile[]) => Promise<void>;
+  /** Lets files go over the page, and waits until they are read. */
+  readonly drop: (...files: readonly GivenFile[]) => Promise<void>;
+}
+
+/** Opens the built page in a browser of its own and waits until the sample is there. */
+export async function openPage(browser: Browser): Promise<FlowPage> {
+  const baseUrl = inject('baseUrl');
+  const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 800 } });
+  const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
+  const faults: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
+  });
+  page.on('pageerror', (error) => faults.push(error.message));
+  context.on('request', (request) => {
+    const address = request.url();
+    if (!address.startsWith(baseUrl) && !/^(?:data|blob):/.test(address)) faults.push(`asked for ${address}`);
+  });
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`);
+    });
+  });
+  await page.goto(baseUrl);
+  await page.getByText(/files on the bench:/).waitFor();
+
+  const read = async (): Promise<void> => {
+    await page.getByRole('button', { name: 'Cancel' }).waitFor({ state: 'detached' });
+  };
+  return {
+    page,
+    faults,
+    go: async (hash) => {
+      await page.goto(`${baseUrl}${hash}`);
+    },
+    choose: async (...files) => {
+      const input = page.locator('bt-app').locator('input[type=file]').first();
+      await input.setInputFiles(files.map(({ name, content }) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(content) }))); // prettier-ignore
+      await read();
+    },
+    drop: async (...files) => {
+      const given = files.map(({ name, content }) => ({ name, bytes: [...Buffer.from(content)] }));
+      const transfer = await page.evaluateHandle((list) => {
+        const data = new DataTransfer();
+        for (const { name, bytes } of list) data.items.add(new File([new Uint8Array(bytes)], name));
+        return data;
+      }, given);
+      await page.dispatchEvent('body', 'dragenter', { dataTransfer: transfer });
+      await page.getByText('Let go to bring these files in.').waitFor();
+      await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+      await read();
+    },
+  };
+}
+
+/** Begins an empty bench by the page's own action. */
+export async function startEmpty({ page }: FlowPage): Promise<void> {
+  await page.getByRole('button', { name: /Start an empty bench/ }).click();
+  await page.getByText('This bench').waitFor();
+  await page.getByRole('heading', { name: 'Nothing has been brought in yet' }).waitFor();
+}
+
+/** What axe-core finds wrong with the whole page as it stands. */
+export async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: typeof import('axe-core') };
+    const runOnly = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+    const { violations: found } = await axe.run(document, { runOnly, rules: { 'target-size': { enabled: true } } });
+    return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join('; ')}`);
+  });
+}
+
+const HEADER = 'time,repair,family,point,stage,mode,reading,unit,meter';
+
+/** A log in the project's own long form; each row is a time of day, a point, a mode, a reading and its unit. */
+export function logOf(name: string, ...rows: readonly string[]): GivenFile {
+  return { name, content: [HEADER, ...rows, ''].join('\n') };
+}
+
+export const BANDS: GivenFile = {
+  name: 'bands.csv',
+  content: [
+    'family,point,mode,kind,low,high,nominal,percent,unit,basis',
+    'HERON-48,12V main,DC volts,percent,,,12,5,V,board marking',
+    'HERON-48,Q1 D→S,resistance,at least,100,,,,kΩ,common practice',
+    '',
+  ].join('\n'),
+};

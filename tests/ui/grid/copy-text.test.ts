@@ -1,0 +1,28 @@
+import { expect, test } from 'vitest';
+import { copyText } from '../../../src/ui/grid/copy-text.ts';
+import { GRID_COLUMNS } from '../../../src/ui/grid/grid-columns.ts';
+import { fakeRow } from './fake-session.ts';
+
+const columns = GRID_COLUMNS.filter(({ id }) => ['family', 'point', 'reading', 'tape', 'verdict'].includes(id));
+
+test('rows are copied as tab-separated lines under their headers, what is only drawn left out', () => {
+  expect(copyText([fakeRow(2), fakeRow(6)], columns, ',')).toBe(
+    [
+      'family\tpoint\treading\tverdict',
+      'HERON-48\tQ1 D→S, new part\t0,640\u00a0MΩ\tgood',
+      'HERON-48\t24V main\t25,27\u00a0V\tconditional fail, high',
+    ].join('\r\n'),
+  );
+});
+
+/** Source of the first characters: OWASP, CSV Injection. */
+test.each(['=1+1', '+1+1', '-2+3', '@sum', ' =1', '＝1'])('the point %s cannot be taken for a formula', (point) => {
+  const [, line] = copyText([{ ...fakeRow(4), point }], columns, '.').split('\r\n');
+  expect(line).toContain(`\t'${point}\t`);
+});
+
+test('a negative reading stays a number, and tabs in a text stay in their cell', () => {
+  const row = { ...fakeRow(4), point: 'a\tb', value: -5, prefix: 0, decimals: 1 };
+  const [, line] = copyText([row], columns, '.').split('\r\n');
+  expect(line?.split('\t')).toEqual(['HERON-48', 'a b', '−5.0\u00a0V', 'pass']);
+});

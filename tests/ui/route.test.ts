@@ -1,0 +1,76 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { LISTED_FIELDS, type ReadingsQuery } from '../../src/session/answers.ts';
+import { PLACES, hashOf, parseRoute, readReadingsQuery, readingsHash, writeReadingsQuery } from '../../src/ui/route.ts';
+
+describe('parseRoute(hash)', () => {
+  test('finds the place, the item and the view', () => {
+    expect(parseRoute('#/shift')).toEqual({ place: 'shift', query: '' });
+    expect(parseRoute('#/repairs/T-0131')).toEqual({ place: 'repairs', item: 'T-0131', query: '' });
+    expect(parseRoute('#/bands?family=HERON-48')).toEqual({ place: 'bands', query: 'family=HERON-48' });
+  });
+
+  test.each(['', '#', '#/', '#/nowhere', '#/__proto__', '#//T-0131'])('takes %j for the first place', (hash) => {
+    expect(parseRoute(hash).place).toBe('shift');
+  });
+
+  test('keeps an item whose escapes are broken as it stands', () => {
+    expect(parseRoute('#/repairs/100%')).toEqual({ place: 'repairs', item: '100%', query: '' });
+  });
+
+  test('reads what hashOf wrote, whatever the item is called', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...PLACES), fc.string({ minLength: 1, unit: 'grapheme' }), (place, item) => {
+        expect(parseRoute(hashOf(place, item))).toEqual({ place, item, query: '' });
+      }),
+    );
+  });
+});
+
+describe('readings in the address', () => {
+  test('are written so that they can be read and typed', () => {
+    const query: ReadingsQuery = {
+      filters: [
+        { field: 'family', oneOf: ['HERON-48', 'PLOVER-32'] },
+        { field: 'time', from: 0, to: 86_400_000 },
+        { field: 'text', contains: 'Q1 D→S' },
+      ],
+      sort: [
+        { field: 'reading', descending: true },
+        { field: 'time', descending: false },
+      ],
+    };
+    expect(readingsHash(query)).toBe(
+      '#/readings?family=HERON-48&family=PLOVER-32&time.from=0&time.to=86400000&text=Q1+D%E2%86%92S&sort=-reading+time',
+    );
+    expect(readReadingsQuery(writeReadingsQuery(query))).toEqual(query);
+  });
+
+  test('without filters and order are the plain place', () => {
+    expect(readingsHash({})).toBe('#/readings');
+    expect(readReadingsQuery('')).toEqual({ filters: [], sort: [] });
+  });
+
+  test('survive the way there and back for any value', () => {
+    const filter = fc.record({
+      field: fc.constantFrom(...LISTED_FIELDS),
+      oneOf: fc.array(fc.string({ unit: 'grapheme' }), { minLength: 1, maxLength: 3 }),
+    });
+    fc.assert(
+      fc.property(filter, fc.double({ noNaN: true, noDefaultInfinity: true }), (listed, from) => {
+        const query: ReadingsQuery = { filters: [listed, { field: 'reading', from }], sort: [] };
+        expect(readReadingsQuery(writeReadingsQuery(query))).toEqual({
+          filters: [listed, { field: 'reading', from: Object.is(from, -0) ? 0 : from }],
+          sort: [],
+        });
+      }),
+    );
+  });
+
+  test('pass over what is not understood', () => {
+    expect(readReadingsQuery('colour=red&time.from=noon&reading.to=&sort=-weight+time&text=')).toEqual({
+      filters: [],
+      sort: [{ field: 'time', descending: false }],
+    });
+  });
+});
