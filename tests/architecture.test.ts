@@ -39,7 +39,7 @@ const rooms: Readonly<Record<string, Room>> = {
   learning: { rooms: ['domain', 'columns', 'statistics'], types: ['judging'] },
   patterns: { rooms: ['domain', 'columns', 'statistics'], types: ['judging'] },
   store: { rooms: ['domain', 'columns'], packages: ['idb'] },
-  'worker/contract': { rooms: [], types: ['domain', 'columns'] },
+  'worker/contract': { rooms: [], types: core },
   'worker/bench': { rooms: [...core, 'worker/contract'] },
   'worker/entry': { rooms: [...core, 'worker/contract', 'worker/bench'] },
   'worker/client': { rooms: ['worker/contract'], addresses: ['worker/entry'] },

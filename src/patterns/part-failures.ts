@@ -1,12 +1,6 @@
 import type { Evidence } from '../judging/evidence.ts';
 import { wilsonInterval } from '../statistics/proportions/wilson-interval.ts';
-
-/** One repair of a family: what its readings prove of each part, and which parts were replaced. */
-export interface ExaminedRepair {
-  readonly repair: string;
-  readonly evidence: ReadonlyMap<string, Evidence>;
-  readonly replaced: ReadonlySet<string>;
-}
+import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** How often one part failed and was replaced in the repairs of its family. All counts are of repairs. */
 export interface PartFailureCount {
@@ -26,34 +20,35 @@ export interface PartFailureCount {
 
 /**
  * Counts failures and replacements by part, most failures first, then by name. Replaced is not failed: the two are counted apart.
- * @param repairs - all repairs of one family, with or without readings
+ * @param repairs - all repairs of one family, with or without readings; none gives no counts
  */
 export function countPartFailures(repairs: readonly ExaminedRepair[]): readonly PartFailureCount[] {
-  const parts = new Set(repairs.flatMap(({ evidence, replaced }) => [...evidence.keys(), ...replaced]));
-  const byName = new Intl.Collator('en', { numeric: true });
-  return [...parts]
-    .map((part) => countPart(part, repairs))
-    .sort((a, b) => b.failed - a.failed || b.suspected - a.suspected || byName.compare(a.part, b.part));
+  const tallies = new Map<string, Tally>();
+  const tallyOf = (part: string): Tally => {
+    const known = tallies.get(part);
+    if (known !== undefined) return known;
+    const fresh = { failed: 0, shorted: 0, leaky: 0, open: 0, suspected: 0, replaced: 0, replacedGood: 0 };
+    tallies.set(part, fresh);
+    return fresh;
+  };
+  for (const { evidence, replaced } of repairs) {
+    for (const [part, own] of evidence) addEvidence(tallyOf(part), own, replaced.has(part));
+    for (const part of replaced) tallyOf(part).replaced += 1;
+  }
+  return [...tallies]
+    .map(([part, tally]) => {
+      const share = wilsonInterval(tally.failed, repairs.length, 0.95);
+      return { part, ...tally, share: { low: share.lower, high: share.upper } };
+    })
+    .sort((a, b) => b.failed - a.failed || b.suspected - a.suspected || compareParts(a.part, b.part));
 }
 
-function countPart(part: string, repairs: readonly ExaminedRepair[]): PartFailureCount {
-  const count = (test: (evidence: Evidence | undefined, replaced: boolean) => boolean): number =>
-    repairs.filter((repair) => test(repair.evidence.get(part), repair.replaced.has(part))).length;
-  const failed = count((evidence) => evidence?.finding === 'failed');
-  const failedAs = (word: string): number =>
-    count((evidence) => evidence?.finding === 'failed' && evidence.word === word);
-  const share = wilsonInterval(failed, repairs.length, 0.95);
-  return {
-    part,
-    failed,
-    shorted: failedAs('shorted'),
-    leaky: failedAs('leaky'),
-    open: failedAs('open'),
-    suspected: count((evidence) => evidence?.finding === 'suspected'),
-    replaced: count((_, replaced) => replaced),
-    replacedGood: count(
-      (evidence, replaced) => replaced && evidence?.finding === 'good' && evidence.proof === 'out of circuit',
-    ),
-    share: { low: share.lower, high: share.upper },
-  };
+type Tally = Record<Exclude<keyof PartFailureCount, 'part' | 'share'>, number>;
+
+function addEvidence(tally: Tally, { finding, word, proof }: Evidence, replaced: boolean): void {
+  if (finding === 'suspected') tally.suspected += 1;
+  if (finding === 'good' && proof === 'out of circuit' && replaced) tally.replacedGood += 1;
+  if (finding !== 'failed') return;
+  tally.failed += 1;
+  if (word !== undefined && word !== 'good') tally[word] += 1;
 }

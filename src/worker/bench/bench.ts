@@ -2,10 +2,12 @@ import { countLabels, listedColumn, queryRows, type ReadingsQuery } from '../../
 import { previewFile } from '../../intake/preview.ts';
 import { EMPTY_BENCH, judgeBench, type BenchData, type Judged } from './bench-data.ts';
 import { checksOf, pastPoints, proposeFor, tryBand } from './band-work.ts';
+import { bandsText } from './bands-text.ts';
 import { bringIn, settled } from './bring-in.ts';
 import { withoutImport } from './contents.ts';
 import { bandPlace, withBands, withFamily, withMeter, withoutBand } from './edits.ts';
 import type { BenchHandlers, BenchSummary, Rejudged, ShiftOverview } from '../contract.ts';
+import { familyPage, metersOverview } from './family-page.ts';
 import { bandsOverview, familyLines, familyPatterns } from './overviews.ts';
 import { countRows, readingRow, summariseRows } from './reading-rows.ts';
 import { unknownNames } from './names.ts';
@@ -105,6 +107,7 @@ export function createBench(): BenchHandlers {
     setBands: (_, bands) => edit(withBands(judged.data, bands)),
     removeBand: (_, band) => edit(withoutBand(judged.data, band)),
     bandHistory: (_, band) => judged.data.earlierBands.filter((one) => bandPlace(one) === bandPlace(band)).reverse(),
+    bandsText: () => bandsText(judged.data),
     setFamily: (_, family) => {
       edit(withFamily(judged.data, family));
       return summary();
@@ -121,6 +124,8 @@ export function createBench(): BenchHandlers {
     },
     families: () => familyLines(judged),
     family: (_, name) => familyPatterns(judged, name),
+    familyPage: (_, query) => familyPage(judged, query),
+    metersOverview: () => metersOverview(judged),
     shift,
     clear: () => {
       replace(EMPTY_BENCH);

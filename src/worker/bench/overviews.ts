@@ -1,9 +1,9 @@
-import { evidenceOf } from '../../judging/evidence.ts';
 import { isOutOfBand } from '../../domain/verdict.ts';
-import { countPartFailures, type ExaminedRepair } from '../../patterns/part-failures.ts';
+import { countPartFailures } from '../../patterns/part-failures.ts';
 import { familyNamed, familyNames, type Judged } from './bench-data.ts';
 import type { BandsOverview, FamilyLine, FamilyPatterns } from '../contract.ts';
-import { repairLines, rowsOf } from './repair-stories.ts';
+import { examineFamilies } from './examine.ts';
+import { repairLines } from './repair-stories.ts';
 
 /** All bands with what they judged, and the checks that have readings and no band. */
 export function bandsOverview(judged: Judged): BandsOverview {
@@ -54,14 +54,8 @@ export function familyLines(judged: Judged): readonly FamilyLine[] {
 
 /** How a family fails; undefined where nothing names it. */
 export function familyPatterns(judged: Judged, name: string): FamilyPatterns | undefined {
-  const family = familyNamed(judged.data, name);
-  if (family === undefined) return undefined;
-  const repairs: readonly ExaminedRepair[] = repairLines(judged)
-    .filter((line) => line.repair.family === name)
-    .map(({ repair }) => ({
-      repair: repair.id,
-      evidence: evidenceOf(judged.data.log, judged.verdicts, rowsOf(judged, repair.id), family),
-      replaced: new Set(repair.replaced),
-    }));
+  const examined = examineFamilies(judged).get(name);
+  if (examined === undefined) return undefined;
+  const { repairs } = examined;
   return { family: name, repairs: repairs.length, parts: countPartFailures(repairs) };
 }

@@ -1,0 +1,23 @@
+/** Milliseconds of a day. */
+export const DAY = 86_400_000;
+
+/** Whether the Gregorian calendar has this day. */
+export function isDay(year: number, month: number, day: number): boolean {
+  return month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month) && year >= 0 && year <= 9999;
+}
+
+function daysInMonth(year: number, month: number): number {
+  if (month === 2) return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
+  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
+}
+
+/** Milliseconds from 1970-01-01 to a day, counted as if UTC. */
+export function dayStart(year: number, month: number, day: number): number {
+  // Date.UTC takes the years 0 to 99 for 1900 to 1999.
+  return new Date(0).setUTCFullYear(year, month - 1, day);
+}
+
+/** A two-digit year in full: 69 to 99 mean 1969 to 1999, 00 to 68 mean 2000 to 2068. Source: POSIX.1-2017, strptime, %y. */
+export function fullYear(twoDigits: number): number {
+  return twoDigits + (twoDigits >= 69 ? 1900 : 2000);
+}

@@ -1,0 +1,135 @@
+import { VALUE } from '../columns/reading-log.ts';
+import type { ColumnUse, FilePlan, PreviewCell } from '../domain/file-plan.ts';
+import { formatShown, joinQuantity } from '../domain/quantity.ts';
+import { MODE_UNITS, STATES } from '../domain/reading.ts';
+import { readHeader } from './header-text.ts';
+import { cleanName } from './names.ts';
+import { QuantityScanner } from './quantity-scanner.ts';
+import { stateOfWord } from './state-words.ts';
+import { TimeScanner } from './time-scanner.ts';
+import { parseUnit } from './unit-text.ts';
+import { readBasis, readKind, readMode, readOutcome, readRole, readSpecimen, readStage, readYesNo } from './words.ts';
+
+interface Read {
+  readonly read: string;
+  readonly doubtful: boolean;
+}
+
+/** Says of single cells how a plan reads them: for the preview, where people look at each. */
+export class CellReader {
+  readonly #plan: FilePlan;
+  readonly #unitColumn: number;
+  readonly #modeColumn: number;
+  readonly #quantity = new QuantityScanner();
+  readonly #times = new TimeScanner();
+
+  constructor(plan: FilePlan) {
+    this.#plan = plan;
+    this.#unitColumn = plan.columns.findIndex((use) => use.field === 'unit');
+    this.#modeColumn = plan.columns.findIndex((use) => use.field === 'mode');
+  }
+
+  /** The cell in column `index` of a row. */
+  cell(cells: readonly string[], index: number): PreviewCell {
+    const text = cells[index] ?? '';
+    const use = this.#plan.columns[index];
+    const { read, doubtful } = use ? this.#read(use, cells, text) : { read: 'one cell too many', doubtful: true };
+    return { text, read, doubtful };
+  }
+
+  #read(use: ColumnUse, cells: readonly string[], text: string): Read {
+    switch (use.field) {
+      case 'ignored':
+        return { read: '', doubtful: false };
+      case 'time':
+      case 'date':
+      case 'clock':
+      case 'received':
+      case 'returned':
+      case 'set on':
+        return this.#readTime(text, use.field === 'clock');
+      case 'reading':
+        return this.#readQuantity(use, cells, text);
+      case 'stage':
+        return word(text, readStage(text));
+      case 'mode':
+        return word(text, readMode(text));
+      case 'specimen':
+        return word(text, readSpecimen(text));
+      case 'outcome':
+        return word(text, readOutcome(text));
+      case 'kind':
+        return word(text, readKind(text));
+      case 'role':
+        return word(text, readRole(text));
+      case 'basis':
+        return word(text, readBasis(text));
+      case 'boost': {
+        const yes = readYesNo(text);
+        return word(text, yes === undefined ? undefined : yes ? 'yes' : 'no');
+      }
+      case 'unit': {
+        const unit = parseUnit(text);
+        return { read: text.trim(), doubtful: unit === undefined && text.trim() !== '%' };
+      }
+      case 'low':
+      case 'high':
+      case 'nominal':
+      case 'percent':
+      case 'elapsed': {
+        const fault = this.#quantity.scan(text.replace(/\s*%$/, ''), this.#plan.decimalMark, 0);
+        return { read: text.trim(), doubtful: fault !== undefined || this.#quantity.loneGroup };
+      }
+      case 'repair':
+      case 'family':
+      case 'point':
+      case 'meter':
+      case 'complaint':
+      case 'replaced':
+      case 'comeback of':
+      case 'rail':
+      case 'part':
+      case 'nodes':
+      case 'author':
+        return { read: cleanName(text), doubtful: use.field === 'repair' && text.trim() === '' };
+    }
+  }
+
+  #readTime(text: string, isClock: boolean): Read {
+    if (stateOfWord(text) === 'blank') return { read: '', doubtful: false };
+    const times = this.#times;
+    if (!(isClock && times.scanClock(text))) {
+      const fault = times.scan(text, this.#plan.dateOrder);
+      if (fault !== undefined) return { read: fault, doubtful: true };
+    }
+    const iso = new Date(times.time)
+      .toISOString()
+      .replace('T', ' ')
+      .replace(/(\.000)?Z$/, '');
+    const read = times.parts === 'moment' ? iso : times.parts === 'day' ? iso.slice(0, 10) : iso.slice(11);
+    return { read, doubtful: times.parts === 'clock' && !isClock && this.#plan.given.start === undefined };
+  }
+
+  #readQuantity(use: ColumnUse, cells: readonly string[], text: string): Read {
+    const quantity = this.#quantity;
+    const rowUnit = parseUnit(cells[this.#unitColumn] ?? '') ?? { prefix: 0 };
+    const hasRowUnit = rowUnit.unit !== undefined || rowUnit.prefix !== 0;
+    const ofHeader = readHeader(use.header).unit;
+    const prefix = hasRowUnit ? rowUnit.prefix : (use.prefix ?? ofHeader?.prefix ?? 0);
+    const fault = quantity.scan(text, this.#plan.decimalMark, prefix);
+    if (fault !== undefined) return { read: fault, doubtful: true };
+    if (quantity.state !== VALUE) return { read: STATES[quantity.state]!, doubtful: false };
+    const mode = use.mode ?? readMode(cells[this.#modeColumn] ?? '') ?? this.#plan.given.mode;
+    const unit = quantity.unit ?? rowUnit.unit ?? ofHeader?.unit ?? (mode && MODE_UNITS[mode]);
+    if (!unit) return { read: `${text.trim()}, of no known unit`, doubtful: true };
+    return {
+      read: joinQuantity(formatShown(quantity.value, unit, quantity, this.#plan.decimalMark)),
+      doubtful: quantity.loneGroup,
+    };
+  }
+}
+
+function word(text: string, meaning: string | undefined): Read {
+  if (text.trim() === '') return { read: '', doubtful: false };
+  return { read: meaning ?? 'is no word that is known here', doubtful: meaning === undefined };
+}

@@ -1,0 +1,219 @@
+import type { ColumnUse, Field } from '../domain/file-plan.ts';
+import type { Shape } from '../domain/import-record.ts';
+import type { ColumnValues } from './column-values.ts';
+import { fieldOfHeader } from './field-names.ts';
+import { readHeader } from './header-text.ts';
+import { parseUnit, type UnitUse } from './unit-text.ts';
+import { modeOfUnit, plainWords } from './words.ts';
+
+/** Columns of a file and the shape that they make. */
+export interface ColumnsGuess {
+  readonly shape: Shape;
+  readonly columns: readonly ColumnUse[];
+}
+
+interface Guess {
+  readonly field: Field;
+  readonly reason: string;
+  readonly doubtful?: boolean;
+}
+
+const READING_FIELDS: ReadonlySet<Field> = new Set([
+  'time', 'date', 'clock', 'elapsed', 'repair', 'family', 'point', 'stage', 'mode', 'specimen', 'reading', 'unit', 'meter',
+]); // prettier-ignore
+const REPAIR_FIELDS: ReadonlySet<Field> = new Set([
+  'repair', 'family', 'complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of',
+]); // prettier-ignore
+const BAND_FIELDS: ReadonlySet<Field> = new Set([
+  'family', 'boost', 'point', 'role', 'rail', 'part', 'nodes', 'stage', 'mode', 'kind', 'low', 'high', 'nominal', 'percent',
+  'unit', 'basis', 'author', 'set on',
+]); // prettier-ignore
+
+/** Most of a column's filled cells. */
+const MOST = 0.8;
+/** Different names of a column that are compared by their endings. */
+const COMPARED = 200;
+
+/**
+ * What each column of a file is read as, by its header's words, its unit and its values, and what the whole makes.
+ * @param header - the header's cells, empty texts where the file has none
+ * @param units - the line of units under it
+ */
+export function guessColumns(
+  header: readonly string[],
+  units: readonly string[] | undefined,
+  values: readonly ColumnValues[],
+): ColumnsGuess {
+  const names = header.map((text) => fieldOfHeader(text));
+  const has = (field: Field): boolean => names.includes(field);
+  const count = (fields: readonly Field[]): number => fields.filter(has).length;
+  if ((has('family') || has('point')) && count(['kind', 'low', 'high', 'nominal', 'percent']) >= 2) {
+    return { shape: 'bands', columns: byName(header, names, BAND_FIELDS) };
+  }
+  const readings = readingColumns(header, units, names, values);
+  const wide = readings.filter((use) => use.field === 'reading').length;
+  const repairFields = count(['complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of']);
+  if (has('repair') && repairFields >= 2 && (wide === 0 || (!has('reading') && wide < repairFields))) {
+    return { shape: 'repairs', columns: byName(header, names, REPAIR_FIELDS) };
+  }
+  return { shape: wide > 0 ? 'readings' : 'unknown', columns: readings };
+}
+
+/** Tables of repairs and bands: by the names of their columns alone. */
+function byName(
+  header: readonly string[],
+  names: readonly (Field | undefined)[],
+  fields: ReadonlySet<Field>,
+): ColumnUse[] {
+  return header.map((text, index) => {
+    const name = names[index];
+    if (name === undefined || !fields.has(name)) return { header: text, ...ignored('has a name that is not known') };
+    if (names.indexOf(name) < index) return { header: text, ...ignored(`is a second column of ${name}`) };
+    return { header: text, field: name, reason: `is named “${text}”`, doubtful: false };
+  });
+}
+
+function readingColumns(
+  header: readonly string[],
+  units: readonly string[] | undefined,
+  names: readonly (Field | undefined)[],
+  values: readonly ColumnValues[],
+): ColumnUse[] {
+  const guesses = header.map((text, index): Guess | undefined => {
+    const name = names[index];
+    return name === undefined ? undefined : checkedName(name, text, values[index]!, names);
+  });
+  const has = (field: Field): boolean => guesses.some((guess) => guess?.field === field);
+  const fill = (field: Field, fits: (column: ColumnValues, text: string) => boolean, reason: string): void => {
+    if (has(field)) return;
+    const index = header.findIndex(
+      (text, at) => guesses[at] === undefined && values[at]!.filled > 0 && fits(values[at]!, text),
+    );
+    if (index >= 0) guesses[index] = { field, reason, doubtful: header[index] !== '' };
+  };
+  const board = header.findIndex(
+    (text, at) => guesses[at] === undefined && /^(?:board|pcb|board id|board no|serial)$/.test(plainWords(text)),
+  );
+  if (board >= 0) guesses[board] = boardGuess(values[board]!.distinct, has('repair'), has('family'));
+  if (!has('time') && !has('date')) {
+    fill('time', (column) => column.moments >= MOST, 'holds days with times');
+    if (!has('time')) fill('date', (column) => column.days >= MOST, 'holds days');
+    if (!has('time') && !has('clock')) fill('clock', (column) => column.clocks >= MOST, 'holds times of day');
+  }
+  if (!has('point')) {
+    const part = names.indexOf('part');
+    if (part >= 0) guesses[part] = { field: 'point', reason: `is named “${header[part]!}”`, doubtful: true };
+  }
+  fill('unit', (column) => column.units >= MOST, 'holds units');
+  fill('stage', (column) => column.stages >= MOST && column.distinct.length > 1, 'holds stages');
+  fill('mode', (column) => column.modes >= MOST && column.distinct.length > 1, 'holds modes');
+  const plain = has('reading');
+  const uses = header.map((text, index): ColumnUse => {
+    const guess = guesses[index];
+    if (guess?.field === 'reading') return readingUse(text, units?.[index], guess, undefined);
+    if (guess) return { header: text, doubtful: false, ...guess };
+    const measured = readHeader(text);
+    const share = values[index]!.numbers + values[index]!.quantities;
+    const isMeasured = share >= MOST;
+    const saysUnit = measured.mode !== undefined || measured.unit?.unit !== undefined;
+    if (!plain && saysUnit && (share > 0 || values[index]!.filled === 0)) {
+      const point = has('point') ? undefined : measured.name;
+      return readingUse(text, units?.[index], { field: 'reading', reason: 'has a unit or a mode in its name' }, point);
+    }
+    if (!plain && isMeasured && !has('point') && has('repair') && text !== '') {
+      return readingUse(
+        text,
+        units?.[index],
+        { field: 'reading', reason: 'holds readings of one point', doubtful: true },
+        measured.name,
+      );
+    }
+    return { header: text, ...ignored(text === '' ? 'has no name' : 'has a name that is not known') };
+  });
+  if (!uses.some((use) => use.field === 'reading')) {
+    const index = uses.findIndex(
+      (use, at) => use.field === 'ignored' && values[at]!.numbers + values[at]!.quantities >= MOST,
+    );
+    if (index >= 0 && !has('repair')) {
+      const first = { field: 'reading', reason: 'is the first column of numbers', doubtful: true } as const;
+      uses[index] = readingUse(header[index]!, units?.[index], first, undefined);
+    }
+  }
+  return firstOfEach(uses);
+}
+
+/** The field that a header names, held against what the column holds. */
+function checkedName(
+  name: Field,
+  text: string,
+  column: ColumnValues,
+  names: readonly (Field | undefined)[],
+): Guess | undefined {
+  const reason = `is named “${text}”`;
+  if (name === 'time' || name === 'date' || name === 'clock') {
+    const other = names.some((field) => field === (name === 'clock' ? 'date' : 'clock'));
+    if (column.moments >= MOST) return { field: 'time', reason: `${reason} and holds days with times` };
+    if (column.days >= MOST) return { field: 'date', reason: `${reason} and holds days` };
+    if (column.clocks >= MOST) return { field: 'clock', reason: `${reason} and holds times of day` };
+    if (name === 'time' && column.numbers >= MOST)
+      return { field: 'elapsed', reason: `${reason} and holds numbers`, doubtful: true };
+    return { field: name, reason, doubtful: column.filled > 0 && !other };
+  }
+  if (!READING_FIELDS.has(name)) return undefined;
+  const fits =
+    name === 'reading'
+      ? column.numbers + column.quantities > 0 || column.filled === 0
+      : name === 'stage'
+        ? column.stages >= MOST || column.filled === 0
+        : name !== 'elapsed' || column.numbers >= MOST || column.filled === 0;
+  return { field: name, reason, doubtful: !fits };
+}
+
+/** “Board” may head the repairs or the board families: ids that count up behind one stem are repairs, a few different names are families. */
+function boardGuess(distinct: readonly string[], hasRepair: boolean, hasFamily: boolean): Guess {
+  if (hasRepair) return { field: 'family', reason: 'is named like boards, and another column holds the repairs' };
+  if (hasFamily) return { field: 'repair', reason: 'is named like boards, and another column holds the families' };
+  const names = distinct.slice(0, COMPARED);
+  const stems = new Set(names.map((name) => name.replace(/\d+$/, '')));
+  const counted = names.filter((name) => /\d{3}$/.test(name)).length;
+  const isRepairs = counted > names.length / 2 && stems.size <= Math.max(2, names.length / 3);
+  const examples = names.slice(0, 2).join(', ');
+  return isRepairs
+    ? { field: 'repair', reason: `holds ids that count up, such as ${examples}`, doubtful: names.length < 3 }
+    : { field: 'family', reason: `holds ${distinct.length} different names, such as ${examples}`, doubtful: true };
+}
+
+function readingUse(text: string, unitText: string | undefined, guess: Guess, point: string | undefined): ColumnUse {
+  const measured = readHeader(text);
+  const below: UnitUse | undefined = unitText === undefined ? undefined : parseUnit(unitText);
+  const unit = measured.unit ?? below;
+  const mode = measured.mode ?? below?.mode ?? modeOfUnit(unit?.unit);
+  const named = point === undefined || point === '' ? undefined : point;
+  return {
+    header: text,
+    field: guess.field,
+    reason: unit?.unit === undefined ? guess.reason : `${guess.reason}, in ${unitText ?? unit.unit}`,
+    doubtful: guess.doubtful ?? false,
+    ...(mode === undefined ? {} : { mode }),
+    ...(unit === undefined || unit.prefix === 0 ? {} : { prefix: unit.prefix }),
+    ...(named === undefined ? {} : { point: named }),
+    ...(measured.stage === undefined ? {} : { stage: measured.stage }),
+  };
+}
+
+/** A field other than a reading has one column; a plain reading too, where none of them names its point or mode. */
+function firstOfEach(uses: readonly ColumnUse[]): ColumnUse[] {
+  return uses.map((use, index) => {
+    if (use.field === 'ignored') return use;
+    const same = (other: ColumnUse): boolean =>
+      other.field === use.field &&
+      (use.field !== 'reading' || (other.point === use.point && other.mode === use.mode && other.stage === use.stage));
+    return uses.findIndex(same) < index
+      ? { header: use.header, ...ignored(`is a second column of ${use.field}`) }
+      : use;
+  });
+}
+
+function ignored(reason: string): { field: 'ignored'; reason: string; doubtful: boolean } {
+  return { field: 'ignored', reason, doubtful: reason.startsWith('is a second') };
+}

@@ -1,0 +1,71 @@
+import type { DateOrder, FilePlan, Question } from '../domain/file-plan.ts';
+import type { DecimalMark } from '../domain/quantity.ts';
+import { readHeader } from './header-text.ts';
+import type { Decision } from './guess-marks.ts';
+
+type Plan = Omit<FilePlan, 'questions'>;
+
+/** What a file alone cannot settle. @param known - whether the columns are those chosen earlier, and so need no question */
+export function questionsOf(
+  plan: Plan,
+  mark: Decision<DecimalMark>,
+  order: Decision<DateOrder>,
+  known: boolean,
+): Question[] {
+  const questions: Question[] = [];
+  if (mark.example !== undefined) {
+    const text = `Is “${mark.example}” a number with decimals, or one with a mark between thousands? The file does not show which.`;
+    questions.push({ about: 'decimal mark', text });
+  }
+  if (mark.mixed) {
+    const text =
+      'Some numbers have a decimal comma and some a decimal point. Which of the two does this file use? The others are set aside.';
+    questions.push({ about: 'decimal mark', text });
+  }
+  if (order.example !== undefined) {
+    const text = `Does “${order.example}” start with the day or with the month? The file does not show which.`;
+    questions.push({ about: 'date order', text });
+  }
+  if (order.mixed) {
+    const text =
+      'Some dates can only start with the day and some only with the month. Which comes first? The others are set aside.';
+    questions.push({ about: 'date order', text });
+  }
+  if (plan.shape === 'unknown') {
+    const text = 'No column looks like readings, repairs or bands. Which column holds what?';
+    questions.push({ about: 'columns', text });
+  } else if (!known && plan.columns.some((use) => use.doubtful)) {
+    const names = plan.columns.filter((use) => use.doubtful).map((use) => `“${use.header}”`);
+    const text = `Are these columns read as what they are: ${names.slice(0, 5).join(', ')}?`;
+    questions.push({ about: 'columns', text });
+  }
+  const missing = plan.shape === 'readings' ? missingOf(plan) : [];
+  if (missing.length > 0) {
+    const text = `The file does not say: ${missing.join(', ')}. State it for all its rows.`;
+    questions.push({ about: 'given', text });
+  }
+  return questions;
+}
+
+function missingOf(plan: Plan): string[] {
+  const has = (field: string): boolean => plan.columns.some((use) => use.field === field);
+  const readings = plan.columns.filter((use) => use.field === 'reading');
+  const { given } = plan;
+  return [
+    ...(has('repair') || given.repair !== undefined ? [] : ['which repair']),
+    ...(has('point') || given.point !== undefined || readings.every((use) => use.point !== undefined)
+      ? []
+      : ['which test point']),
+    ...(has('stage') || given.stage !== undefined || readings.every((use) => use.stage !== undefined)
+      ? []
+      : ['which stage']),
+    ...(has('mode') ||
+    has('unit') ||
+    given.mode !== undefined ||
+    readings.every((use) => use.mode ?? readHeader(use.header).unit?.unit)
+      ? []
+      : ['which mode']),
+    ...(has('elapsed') && given.start === undefined ? ['from when the elapsed time counts'] : []),
+    ...(has('clock') && !has('date') && !has('time') && given.start === undefined ? ['on which day'] : []),
+  ];
+}

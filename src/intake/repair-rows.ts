@@ -1,0 +1,110 @@
+import type { Field, FilePlan } from '../domain/file-plan.ts';
+import type { Repair } from '../domain/repair.ts';
+import { cleanName } from './names.ts';
+import type { RowTaker } from './row-taker.ts';
+import { stateOfWord } from './state-words.ts';
+import { TimeScanner } from './time-scanner.ts';
+import { readOutcome } from './words.ts';
+
+/** Turns the rows of a repairs table into repairs. */
+export class RepairRows implements RowTaker {
+  fault = '';
+  faultColumn = '';
+  readonly #plan: FilePlan;
+  readonly #times = new TimeScanner();
+  readonly #repairs: Repair[] = [];
+  readonly #lines = new Map<string, number>();
+  #zoned = 0;
+
+  constructor(plan: FilePlan) {
+    this.#plan = plan;
+  }
+
+  take(cells: readonly string[], line: number): boolean {
+    const id = cleanName(this.#cell(cells, 'repair'));
+    if (id === '') return this.#fail('repair', 'This row names no repair: fill in its id.');
+    const earlier = this.#lines.get(id);
+    if (earlier !== undefined)
+      return this.#fail('repair', `Repair “${id}” stands on line ${earlier} already: keep one of the two.`);
+    const received = this.#day(cells, 'received');
+    const returned = this.#day(cells, 'returned');
+    if (received === undefined || returned === undefined) return false;
+    if (returned < received)
+      return this.#fail('returned', 'This repair was returned before it was received: correct one of the days.');
+    const comebackOf = cleanName(this.#cell(cells, 'comeback of'));
+    const outcomeText = this.#cell(cells, 'outcome').trim();
+    const outcome =
+      outcomeText === '' ? (Number.isNaN(returned) ? 'open' : 'returned working') : readOutcome(outcomeText);
+    if (!outcome) {
+      return this.#fail(
+        'outcome',
+        `“${outcomeText.slice(0, 60)}” is no outcome that is known: write open, returned working, not worth repairing, no fault found or comeback.`,
+      );
+    }
+    this.#lines.set(id, line);
+    this.#repairs.push({
+      id,
+      family: cleanName(this.#cell(cells, 'family')),
+      complaint: cleanName(this.#cell(cells, 'complaint')),
+      received,
+      returned,
+      outcome,
+      replaced: designators(this.#cell(cells, 'replaced')),
+      ...(comebackOf === '' ? {} : { comebackOf }),
+    });
+    return true;
+  }
+
+  /** A table of this shape names its units in a column. */
+  useUnits(): void {
+    this.fault = '';
+  }
+
+  finish(): void {
+    this.fault = '';
+  }
+
+  notices(): string[] {
+    return this.#zoned > 0 ? [`${this.#zoned} days name a time zone, which was left off.`] : [];
+  }
+
+  contents(): { shape: 'repairs'; repairs: Repair[] } {
+    return { shape: 'repairs', repairs: this.#repairs };
+  }
+
+  /** A day or moment; `NaN` where the cell is empty, undefined where it cannot be read. */
+  #day(cells: readonly string[], field: Field): number | undefined {
+    const cell = this.#cell(cells, field);
+    if (stateOfWord(cell) === 'blank') return NaN;
+    const fault = this.#times.scan(cell, this.#plan.dateOrder);
+    if (fault !== undefined || this.#times.parts === 'clock') {
+      this.#fail(field, `“${cell.slice(0, 60)}” ${fault ?? 'is no day'}: write it as year-month-day.`);
+      return undefined;
+    }
+    if (this.#times.zoned) this.#zoned += 1;
+    return this.#times.time;
+  }
+
+  #cell(cells: readonly string[], field: Field): string {
+    return cells[this.#plan.columns.findIndex((use) => use.field === field)] ?? '';
+  }
+
+  #fail(field: Field, fault: string): false {
+    this.fault = fault;
+    this.faultColumn = this.#plan.columns.find((use) => use.field === field)?.header ?? '';
+    return false;
+  }
+}
+
+/** The designators of a list such as `F1, Q1 Q2` or `F1;Q1`. */
+function designators(text: string): string[] {
+  if (stateOfWord(text) === 'blank') return [];
+  return [
+    ...new Set(
+      text
+        .split(/[\s,;/+&]+/)
+        .map(cleanName)
+        .filter((name) => name !== ''),
+    ),
+  ];
+}

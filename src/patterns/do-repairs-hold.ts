@@ -1,0 +1,106 @@
+import type { Repair } from '../domain/repair.ts';
+import { kaplanMeier, type SurvivalStep } from '../statistics/survival/kaplan-meier.ts';
+import type { Lifetimes } from '../statistics/survival/lifetimes.ts';
+import { logRank, type LogRank } from '../statistics/survival/log-rank.ts';
+import { medianSurvival } from '../statistics/survival/median-survival.ts';
+import type { ExaminedRepair } from './examined-repair.ts';
+
+/** How long repairs held, in days from their return: until they came back, or until the day of looking, which censors them. */
+export interface HoldingTimes {
+  readonly lifetimes: { readonly times: readonly number[]; readonly events: readonly boolean[] };
+  /** Repairs that cannot be followed, by reason. */
+  readonly leftOut: Readonly<Record<LeftOut, number>>;
+}
+
+export const LEFT_OUT = ['no record', 'not returned', 'comeback before its return', 'returned after that day'] as const;
+export type LeftOut = (typeof LEFT_OUT)[number];
+
+/** How well some repairs hold. */
+export interface Holding {
+  readonly repairs: number;
+  readonly comebacks: number;
+  /** Kaplan-Meier steps with 95 % limits, time in days; none where nothing came back. */
+  readonly steps: readonly SurvivalStep[];
+  /** Days by which half have come back; undefined where fewer did. */
+  readonly median: number | undefined;
+}
+
+const DAY = 86_400_000;
+
+/**
+ * The holding times of some repairs.
+ * @param records - all repairs of the bench, among which the comebacks are found
+ * @param asOf - the day of looking in milliseconds: what has not come back by then is censored there, and what came back later still held
+ */
+export function holdingTimes(
+  repairs: readonly ExaminedRepair[],
+  records: readonly Repair[],
+  asOf: number,
+): HoldingTimes {
+  const cameBack = new Map<string, number>();
+  for (const { comebackOf, received } of records) {
+    if (comebackOf === undefined || Number.isNaN(received)) continue;
+    cameBack.set(comebackOf, Math.min(received, cameBack.get(comebackOf) ?? Infinity));
+  }
+  const times: number[] = [];
+  const events: boolean[] = [];
+  const leftOut: Record<LeftOut, number> = {
+    'no record': 0,
+    'not returned': 0,
+    'comeback before its return': 0,
+    'returned after that day': 0,
+  };
+  for (const { record } of repairs) {
+    const found = holdingTime(record, record && cameBack.get(record.id), asOf);
+    if (typeof found === 'string') {
+      leftOut[found] += 1;
+      continue;
+    }
+    times.push(found.days);
+    events.push(found.cameBack);
+  }
+  return { lifetimes: { times, events }, leftOut };
+}
+
+/** How well repairs with these times hold; undefined where there are none. */
+export function holdingOf(lifetimes: Lifetimes): Holding | undefined {
+  if (lifetimes.times.length === 0) return undefined;
+  const steps = kaplanMeier(lifetimes, 0.95);
+  return {
+    repairs: lifetimes.times.length,
+    comebacks: steps.reduce((sum, { events }) => sum + events, 0),
+    steps,
+    median: medianSurvival(steps),
+  };
+}
+
+/** Log-rank test of two groups of repairs; undefined where no comeback can tell them apart. */
+export function compareHolding(first: Lifetimes, second: Lifetimes): LogRank | undefined {
+  return canBeCompared(first, second) ? logRank(first, second) : undefined;
+}
+
+/** Whether something came back while repairs of both groups were followed, and not all that were left came back just then. */
+function canBeCompared(first: Lifetimes, second: Lifetimes): boolean {
+  const atRisk = ({ times }: Lifetimes, day: number): number => Array.from(times).filter((time) => time >= day).length;
+  const ending = ({ times, events }: Lifetimes, day: number): number =>
+    Array.from(times).filter((time, at) => time === day && events[at] === true).length;
+  const days = [first, second].flatMap(({ times, events }) => Array.from(times).filter((_, at) => events[at] === true));
+  return [...new Set(days)].some((day) => {
+    const [a, b] = [atRisk(first, day), atRisk(second, day)];
+    return a > 0 && b > 0 && a + b > ending(first, day) + ending(second, day);
+  });
+}
+
+function holdingTime(
+  record: Repair | undefined,
+  back: number | undefined,
+  asOf: number,
+): { readonly days: number; readonly cameBack: boolean } | LeftOut {
+  if (record === undefined) return 'no record';
+  const wentBack = record.outcome === 'returned working' || record.outcome === 'comeback';
+  if (!wentBack || Number.isNaN(record.returned)) return 'not returned';
+  if (record.returned > asOf) return 'returned after that day';
+  if (back !== undefined && back < record.returned) return 'comeback before its return';
+  const end = Math.min(back ?? Infinity, asOf);
+  return { days: (end - record.returned) / DAY, cameBack: end === back };
+}

@@ -1,0 +1,85 @@
+import { compareParts, type ExaminedRepair } from './examined-repair.ts';
+import { cheapestExclusion, leastDrops, needTable, type NeedTable } from './kit-search.ts';
+
+/** What one repair needed. */
+export interface RepairNeed {
+  readonly repair: string;
+  readonly parts: readonly string[];
+}
+
+/** A kit, and the repairs for which every part they needed is in it. */
+export interface PartsKit {
+  /** In order of name. */
+  readonly parts: readonly string[];
+  readonly covered: number;
+  /** Repairs that needed a part. */
+  readonly repairs: number;
+  /** Ids of the repairs that it does not cover. */
+  readonly leftOut: readonly string[];
+  /** Sum of the prices; undefined where none were given. */
+  readonly price: number | undefined;
+}
+
+/** Parts that a repair needed: those proved failed, and those suspected, as whoever cannot tell which has failed renews them all. */
+export function neededParts({ repair, evidence }: ExaminedRepair): RepairNeed {
+  const parts = [...evidence].filter(([, { finding }]) => finding === 'failed' || finding === 'suspected');
+  return { repair, parts: parts.map(([part]) => part) };
+}
+
+/**
+ * The smallest kit that covers a share of the repairs, exact by branch and bound; with prices, the cheapest. Of equally good ones, one that covers most.
+ * Repairs that needed no part do not count.
+ *
+ * @param share - above 0, up to 1
+ * @param prices - of one of each part, at least 0, in any currency
+ * @returns undefined where no repair needed a part, or a part that one needed has no price
+ * @throws RangeError for a share outside its range
+ */
+export function smallestKit(
+  needs: readonly RepairNeed[],
+  share: number,
+  prices?: ReadonlyMap<string, number>,
+): PartsKit | undefined {
+  if (!(share > 0 && share <= 1)) throw new RangeError(`A kit covers a share above 0 and up to 1, not ${share}.`);
+  const table = needTable(needs);
+  const costs = table.parts.map((part) => (prices ? prices.get(part) : 1));
+  if (table.parts.length === 0 || costs.includes(undefined)) return undefined;
+  const mayDrop = table.total - Math.ceil(share * table.total - 1e-9);
+  const excluded = cheapestExclusion(table, mayDrop, costs as readonly number[]);
+  return kitWithout(table, excluded, needs, prices);
+}
+
+/** The parts that repairs needed and that have no price, in order of name. */
+export function unpricedParts(needs: readonly RepairNeed[], prices: ReadonlyMap<string, number>): readonly string[] {
+  const parts = new Set(needs.flatMap((need) => need.parts));
+  return [...parts].filter((part) => !prices.has(part)).sort(compareParts);
+}
+
+/**
+ * For each size of kit, smallest first, a kit that covers most repairs, exact by branch and bound; sizes that cover less than a share of them are left out.
+ * @param from - the least share worth showing, 0 to 1
+ */
+export function kitCurve(needs: readonly RepairNeed[], from: number): readonly PartsKit[] {
+  const table = needTable(needs);
+  return leastDrops(table, (1 - from) * table.total + 1e-9)
+    .map((excluded) => kitWithout(table, excluded, needs, undefined))
+    .reverse();
+}
+
+function kitWithout(
+  table: NeedTable,
+  excluded: readonly number[],
+  needs: readonly RepairNeed[],
+  prices: ReadonlyMap<string, number> | undefined,
+): PartsKit {
+  const missing = new Set(excluded.map((at) => table.parts[at]!));
+  const parts = table.parts.filter((part) => !missing.has(part)).sort(compareParts);
+  const leftOut = needs.filter((need) => need.parts.some((part) => missing.has(part)));
+  return {
+    parts,
+    covered: table.total - leftOut.length,
+    repairs: table.total,
+    leftOut: leftOut.map(({ repair }) => repair),
+    price: prices && parts.reduce((sum, part) => sum + (prices.get(part) ?? 0), 0),
+  };
+}

@@ -1,0 +1,32 @@
+import { describe, expect, test } from 'vitest';
+import { beginningOf, compareParts, failedParts, mondayOf, weekNumber } from '../../src/patterns/examined-repair.ts';
+import { CONTRADICTORY, DAY, examined, GOOD, MONDAY, record, SHORTED, SUSPECTED } from './examined.ts';
+
+describe('an examined repair', () => {
+  test('has failed parts only where they are proved failed', () => {
+    const repair = examined({ Q1: SHORTED, Q2: SUSPECTED, Q3: GOOD, Q4: CONTRADICTORY, F1: SHORTED });
+    expect(failedParts(repair)).toEqual(['Q1', 'F1']);
+  });
+
+  test('begins at its first reading, else on the day received, else at no known time', () => {
+    const received = record({ received: MONDAY });
+    expect(beginningOf(examined({}, { started: MONDAY + 5, record: received }))).toBe(MONDAY + 5);
+    expect(beginningOf(examined({}, { record: received }))).toBe(MONDAY);
+    expect(beginningOf(examined({}, { record: record({ received: NaN }) }))).toBeUndefined();
+    expect(beginningOf(examined({}))).toBeUndefined();
+  });
+
+  test('falls into a week from Monday to Sunday, before 1970 too', () => {
+    const week = weekNumber(MONDAY);
+    expect(mondayOf(week)).toBe(MONDAY);
+    expect(weekNumber(MONDAY + 7 * DAY - 1)).toBe(week);
+    expect(weekNumber(MONDAY - 1)).toBe(week - 1);
+    expect(mondayOf(weekNumber(Date.UTC(1969, 11, 31)))).toBe(Date.UTC(1969, 11, 29));
+  });
+});
+
+describe('compareParts(a, b)', () => {
+  test('puts D2 before D11', () => {
+    expect(['D11', 'BR1', 'D2'].sort(compareParts)).toEqual(['BR1', 'D2', 'D11']);
+  });
+});
