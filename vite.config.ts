@@ -64,7 +64,18 @@ export default defineConfig({
       {
         extends: true,
         // Listed up front: a dependency met halfway through a run would reload the page under its tests.
-        optimizeDeps: { include: ['lit', 'lit/decorators.js', 'd3', 'papaparse', 'simple-statistics', 'axe-core'] },
+        optimizeDeps: {
+          include: [
+            'lit',
+            'lit/decorators.js',
+            'd3',
+            'idb',
+            'papaparse',
+            'simple-statistics',
+            'axe-core',
+            'fast-check',
+          ],
+        },
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],

@@ -39,9 +39,9 @@ const rooms: Readonly<Record<string, Room>> = {
   learning: { rooms: ['domain', 'columns', 'statistics'], types: ['judging'] },
   patterns: { rooms: ['domain', 'columns', 'statistics'], types: ['judging'] },
   store: { rooms: ['domain', 'columns'], packages: ['idb'] },
-  'worker/contract': { rooms: [], types: core },
-  'worker/bench': { rooms: [...core, 'worker/contract'] },
-  'worker/entry': { rooms: [...core, 'worker/contract', 'worker/bench'] },
+  'worker/contract': { rooms: [], types: [...core, 'store'] },
+  'worker/bench': { rooms: [...core, 'store', 'worker/contract'] },
+  'worker/entry': { rooms: [...core, 'store', 'worker/contract', 'worker/bench'] },
   'worker/client': { rooms: ['worker/contract'], addresses: ['worker/entry'] },
   session: { rooms: ['domain', 'columns', 'store', 'worker/client', 'worker/contract', 'sample-logs'] },
   ui: {

@@ -78,6 +78,14 @@ export interface Given {
   readonly start?: number;
 }
 
+/** What the technician states for some lines of a file. */
+export interface GivenRange {
+  /** First and last physical line, both included. */
+  readonly from: number;
+  readonly to: number;
+  readonly given: Given;
+}
+
 /** Something that the file alone cannot settle. */
 export interface Question {
   readonly about: 'decimal mark' | 'date order' | 'columns' | 'given';
@@ -98,6 +106,8 @@ export interface FilePlan {
   readonly decimalMark: DecimalMark;
   readonly dateOrder: DateOrder;
   readonly given: Given;
+  /** Stated in place of `given` for ranges of lines; where ranges overlap, the later one holds. */
+  readonly givenRanges?: readonly GivenRange[];
   readonly questions: readonly Question[];
 }
 

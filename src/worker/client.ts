@@ -73,8 +73,13 @@ export function startBenchWorker(): Worker {
  * A client that starts its worker at the first call, and a new one at the first call after a crash.
  * @param start - makes a worker; a test gives its own
  * @param startLimit - milliseconds until a worker that does not answer counts as lost
+ * @param onChanged - told when another tab changed what is kept
  */
-export function createBenchClient(start: () => Worker = startBenchWorker, startLimit = START_LIMIT): BenchClient {
+export function createBenchClient(
+  start: () => Worker = startBenchWorker,
+  startLimit = START_LIMIT,
+  onChanged: () => void = () => undefined,
+): BenchClient {
   const pending = new Map<number, Pending>();
   let lastId = 0;
   let worker: Worker | undefined;
@@ -91,6 +96,7 @@ export function createBenchClient(start: () => Worker = startBenchWorker, startL
 
   const receive = (message: FromWorker): void => {
     if ('ready' in message) clearTimeout(startTimer);
+    else if ('changed' in message) onChanged();
     else pending.get(message.id)?.settle(message);
   };
 

@@ -1,15 +1,18 @@
 import type { Band, Expectation, Limits } from '../domain/band.ts';
 import type { Check } from '../domain/check.ts';
-import type { Family } from '../domain/family.ts';
+import type { Family, Part } from '../domain/family.ts';
 import type { Encoding, FilePlan, Preview, Separator } from '../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../domain/import-record.ts';
 import type { Meter } from '../domain/meter.ts';
+import type { NameAnswer, NameKind } from '../domain/name-answer.ts';
 import type { DecimalMark } from '../domain/quantity.ts';
 import type { Reading } from '../domain/reading.ts';
 import type { ListedField, ReadingsQuery } from '../columns/query.ts';
 import type { Repair } from '../domain/repair.ts';
 import type { PartWord, Verdict } from '../domain/verdict.ts';
+import type { GoBackLine, GoBackRule } from '../judging/go-back.ts';
 
+import type { Ledger } from '../store/kept.ts';
 import type { Trial } from '../learning/trial.ts';
 import type { ComplaintMatrix } from '../patterns/complaints.ts';
 import type { Holding, HoldingTimes } from '../patterns/do-repairs-hold.ts';
@@ -33,6 +36,8 @@ export type { Holding } from '../patterns/do-repairs-hold.ts';
 export type { PartOverTime } from '../patterns/over-time.ts';
 export type { ProbingOrder } from '../patterns/probing-order.ts';
 export type { PartsKit } from '../patterns/parts-kit.ts';
+export type { Ledger } from '../store/kept.ts';
+export type { NameAnswer } from '../domain/name-answer.ts';
 export type { Filter, ListedField, ReadingsQuery, SortField } from '../columns/query.ts';
 
 export interface ReadingsCount {
@@ -109,6 +114,33 @@ export interface RepairStory {
   /** Sentences on the board as a whole, such as a boost stage that is not running. */
   readonly findings: readonly string[];
   readonly comebacks: readonly string[];
+}
+
+/** One thing that must hold before a board goes back, and why the technician lets it pass although it does not. */
+export interface GoBackEntry extends GoBackLine {
+  readonly overruled?: string;
+}
+
+/** Readings of one part in one mode, side by side: on the board as received, lifted off it, and of a new part of the same type. */
+export interface PartComparison {
+  readonly point: string;
+  readonly inCircuit?: ReadingRow;
+  readonly outOfCircuit?: ReadingRow;
+  readonly newPart?: ReadingRow;
+  /** Out of circuit, else in circuit, over the new part, with as many significant digits as the coarser of the two showed. */
+  readonly ratio?: { readonly value: number; readonly digits: number };
+}
+
+/** What it takes to decide about one board. */
+export interface RepairDecision {
+  readonly goBack: readonly GoBackEntry[];
+  /** Whether every line holds, does not apply, or was overruled. */
+  readonly mayGoBack: boolean;
+  readonly comparisons: readonly PartComparison[];
+  /** What cannot be as it stands in the data, each a sentence. */
+  readonly oddities: readonly string[];
+  /** The parts that its family declares. */
+  readonly parts: readonly Part[];
 }
 
 /** A band as the table shows it, with what it judged. */
@@ -316,7 +348,7 @@ export interface ImportOutcome {
 
 /** A name that the readings brought and nothing else knows. */
 export interface UnknownName {
-  readonly kind: 'family' | 'point' | 'meter';
+  readonly kind: NameKind;
   readonly name: string;
   /** The family of a point. */
   readonly family?: string;
@@ -325,13 +357,31 @@ export interface UnknownName {
   readonly alike: readonly string[];
 }
 
-/** What the technician says of such a name: it is new, or it is another name for one that is known. */
-export interface NameAnswer {
-  readonly kind: UnknownName['kind'];
-  readonly name: string;
-  readonly family?: string;
-  /** The known name that it stands for; absent where it is new. */
-  readonly meaning?: string;
+/** What became of opening what is kept. */
+export interface KeptAnswer {
+  /** Whether changes are kept from now on; where not, `reason` says why. */
+  readonly keeps: boolean;
+  readonly reason?: string;
+  /** Whether there was a bench of the technician's own. */
+  readonly found: boolean;
+  /** What is missing, damaged or was interrupted, each a sentence. */
+  readonly faults: readonly string[];
+  readonly ledger?: Ledger;
+  readonly canUndoSwitch: boolean;
+}
+
+/** What a backup holds, beside what is kept now. */
+export interface BackupContents {
+  readonly imports: number;
+  readonly readings: number;
+  readonly repairs: number;
+  readonly bands: number;
+  readonly families: number;
+  readonly present: { readonly imports: number; readonly readings: number; readonly bands: number };
+  /** Bands that it would add, change and take away. */
+  readonly bandsAdded: number;
+  readonly bandsChanged: number;
+  readonly bandsGone: number;
 }
 
 export interface ImportProgress {
@@ -371,6 +421,12 @@ export interface BenchCalls {
   repairs(): readonly RepairLine[];
   /** @param mark - the decimal mark for numbers in its sentences */
   repair(id: string, mark?: DecimalMark): RepairStory | undefined;
+  /** @param mark - the decimal mark for numbers in its sentences */
+  decision(id: string, mark?: DecimalMark): RepairDecision | undefined;
+  /** Lets a line pass for one repair, with the reason, or takes that back where the reason is empty. @throws where nothing names the repair */
+  overruleLine(repair: string, rule: GoBackRule, reason: string): BenchSummary;
+  /** Adds a repair or replaces the one of its id. @throws where it cannot be kept, with a sentence */
+  setRepair(repair: Repair): BenchSummary;
   bands(): BandsOverview;
   pastPoints(check: Check): PastPoints;
   /** Counts only: quick enough for every move of a limit. */
@@ -390,13 +446,33 @@ export interface BenchCalls {
   meters(): readonly Meter[];
   /** Adds a meter or replaces the one of its name. @throws where it cannot be used, with a sentence */
   setMeter(meter: Meter): Rejudged;
-  /** Takes the last change of bands, families or meters back; undefined where there is none. */
+  /** Takes the last change of bands, families, meters or repairs back; undefined where there is none. */
   undo(): Rejudged | undefined;
   families(): readonly FamilyLine[];
   family(name: string): FamilyPatterns | undefined;
   familyPage(query: FamilyQuery): FamilyPage | undefined;
   metersOverview(): MetersOverview;
   shift(): ShiftOverview;
+  /**
+   * Opens what is kept of the technician's own bench, and from then on keeps every change.
+   * @param copy - the ledger as the page kept it apart, to find what the browser has lost
+   */
+  openKept(copy?: Ledger): KeptAnswer;
+  /** Empties the bench and from then on keeps every change; what was kept before can be brought back once by `undoSwitch`. */
+  startOwn(): BenchSummary;
+  /** What is kept, small enough to keep a copy apart; undefined where nothing is kept. */
+  ledger(): Ledger | undefined;
+  /** Writes everything that is kept into one file. */
+  backUp(): { readonly file: Blob; readonly seal: string };
+  /** Reads a backup back; only then does it count as saved. @throws where it is damaged, with a sentence */
+  confirmBackup(file: Blob, seal: string): Ledger | undefined;
+  /** What a backup holds, checked whole; nothing is changed. @throws where it is refused, with the reason */
+  lookIntoBackup(file: Blob): BackupContents;
+  /** Puts a backup in place of what is kept, which `undoSwitch` brings back once. */
+  restore(file: Blob): KeptAnswer;
+  /** Goes back to what was kept before the last restore or clearing. */
+  undoSwitch(): KeptAnswer;
+  /** Empties the bench in memory alone, for the sample; what is kept stays, and nothing is kept until `openKept`. */
   clear(): BenchSummary;
 }
 
@@ -422,6 +498,8 @@ export type ToWorker =
 
 export type FromWorker =
   | { readonly ready: true }
+  /** Another tab changed what is kept, and the bench is as that has it now. */
+  | { readonly changed: true }
   | { readonly id: number; readonly result: unknown }
   | { readonly id: number; readonly error: string; readonly cancelled: boolean }
   | { readonly id: number; readonly progress: ImportProgress };

@@ -1,4 +1,6 @@
+import { openKeeper } from '../store/keeper.ts';
 import { createBench } from './bench/bench.ts';
+import { keptMemory } from './bench/memory.ts';
 import type { BenchHandlers, FromWorker, ToWorker } from './contract.ts';
 
 // Nothing that is read here may leave: the ways out are taken away before any file is opened.
@@ -10,7 +12,7 @@ for (const name of ['fetch', 'XMLHttpRequest', 'WebSocket', 'EventSource', 'WebT
 
 type Handler = (context: Parameters<BenchHandlers['summary']>[0], ...args: readonly unknown[]) => unknown;
 
-const bench = createBench();
+const bench = createBench(keptMemory(() => openKeeper({ onChange: () => { post({ changed: true }); } }))); // prettier-ignore
 const running = new Map<number, AbortController>();
 
 function post(message: FromWorker): void {

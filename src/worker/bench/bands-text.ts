@@ -11,7 +11,7 @@ const COLUMNS = [
   'basis', 'author', 'set on',
 ] as const; // prettier-ignore
 type Column = (typeof COLUMNS)[number];
-type Cells = { readonly [Name in Column]?: string };
+type Cells = Readonly<Partial<Record<Column, string>>>;
 
 /**
  * The bands of a bench with the families, points and parts they belong to, as CSV with commas and decimal points (RFC 4180). Brought in again, the
@@ -80,12 +80,14 @@ function figureCells(expects: Expectation, unit: Unit): Cells {
 }
 
 /** Figures with the prefix of the largest; without a prefix where one would cost a digit. */
-function inUnit(figures: Readonly<Record<string, number>>, unit: Unit): Cells {
-  const values = Object.values(figures);
-  const largest = engineeringPrefix(Math.max(...values.map(Math.abs)));
-  const prefix = values.every((value) => figureText(value, largest) !== undefined) ? largest : 0;
-  const cells = Object.entries(figures).map(([name, value]) => [name, figureText(value, prefix) ?? String(value)]);
-  return { ...Object.fromEntries(cells), unit: prefixSymbol(prefix) + unit };
+function inUnit(figures: Readonly<Partial<Record<'low' | 'high' | 'nominal', number>>>, unit: Unit): Cells {
+  const entries = Object.entries(figures);
+  const largest = engineeringPrefix(Math.max(...entries.map(([, value]) => Math.abs(value))));
+  const prefix = entries.every(([, value]) => figureText(value, largest) !== undefined) ? largest : 0;
+  const cells: Cells = Object.fromEntries(
+    entries.map(([name, value]) => [name, figureText(value, prefix) ?? String(value)]),
+  );
+  return { ...cells, unit: prefixSymbol(prefix) + unit };
 }
 
 /** A figure without its prefix in at most twelve digits; undefined where that reads back as another number. */

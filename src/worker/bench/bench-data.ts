@@ -6,12 +6,13 @@ import { pointFromName, type Family, type TestPoint } from '../../domain/family.
 import type { FilePlan } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import type { Meter } from '../../domain/meter.ts';
+import type { NameAnswer } from '../../domain/name-answer.ts';
 import type { Repair } from '../../domain/repair.ts';
 import { compileBands } from '../../judging/band-table.ts';
+import type { Overrule } from '../../judging/go-back.ts';
 import { judgeLog, type Standard } from '../../judging/judge.ts';
 import { mainsByRepair } from '../../judging/mains.ts';
 import { compileMeters } from '../../judging/uncertainty.ts';
-import type { NameAnswer } from '../contract.ts';
 import type { TableContents } from './contents.ts';
 
 /** All that a bench knows. Never mutated: every change makes a new one. */
@@ -22,6 +23,8 @@ export interface BenchData {
   /** Bands that others took the place of, oldest first. */
   readonly earlierBands: readonly Band[];
   readonly repairs: ReadonlyMap<string, Repair>;
+  /** Lines that a technician lets pass although they do not hold, at most one for each repair and rule. */
+  readonly overrules: readonly Overrule[];
   readonly meters: readonly Meter[];
   readonly imports: readonly ImportRecord[];
   readonly setAside: readonly SetAside[];
@@ -30,13 +33,10 @@ export interface BenchData {
   /** What tables brought, by the hash of their file. */
   readonly tables: ReadonlyMap<string, TableContents>;
   /** How files were read whose columns the technician settled, by their header's signature. */
-  readonly maps: ReadonlyMap<string, RememberedMap>;
+  readonly maps: ReadonlyMap<string, FilePlan>;
   /** What the technician said of names that were not known. */
   readonly aliases: readonly NameAnswer[];
 }
-
-/** What is remembered of a plan for the next file with the same header. */
-export type RememberedMap = Pick<FilePlan, 'columns' | 'decimalMark' | 'dateOrder'>;
 
 /** What follows from a bench's data by judging; recomputed with it, never stored. */
 export interface Judged {
@@ -53,6 +53,7 @@ export const EMPTY_BENCH: BenchData = {
   bands: [],
   earlierBands: [],
   repairs: new Map(),
+  overrules: [],
   meters: [],
   imports: [],
   setAside: [],

@@ -5,22 +5,25 @@ import { checksOf, pastPoints, proposeFor, tryBand } from './band-work.ts';
 import { bandsText } from './bands-text.ts';
 import { bringIn, settled } from './bring-in.ts';
 import { withoutImport } from './contents.ts';
-import { bandPlace, withBands, withFamily, withMeter, withoutBand } from './edits.ts';
+import { bandPlace, withBands, withFamily, withMeter, withoutBand, withOverrule, withRepair } from './edits.ts';
 import type { BenchHandlers, BenchSummary, Rejudged, ShiftOverview } from '../contract.ts';
 import { familyPage, metersOverview } from './family-page.ts';
 import { bandsOverview, familyLines, familyPatterns } from './overviews.ts';
 import { countRows, readingRow, summariseRows } from './reading-rows.ts';
 import { unknownNames } from './names.ts';
 import { HEAD_BYTES, planWith } from './plans.ts';
+import { NO_MEMORY, type BenchMemory } from './memory.ts';
+import type { Originals } from './keeping.ts';
 import { letGo, mendRow, setAsideText } from './set-aside-work.ts';
+import { withTables } from './tables.ts';
 import { compareVerdicts } from './rejudged.ts';
-import { repairLines, repairStory } from './repair-stories.ts';
+import { repairDecision, repairLines, repairStory } from './repair-stories.ts';
 
-/** What readings are judged by: all that an undo brings back. */
-type Rules = Pick<BenchData, 'bands' | 'earlierBands' | 'families' | 'meters'>;
+/** What is edited by hand: all that an undo brings back. */
+type Rules = Pick<BenchData, 'bands' | 'earlierBands' | 'families' | 'meters' | 'repairs' | 'overrules'>;
 
 /** A bench in memory: holds the data of one worker and answers every call of the contract from it. */
-export function createBench(): BenchHandlers {
+export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
   let judged: Judged = judgeBench(EMPTY_BENCH);
   let ordered: { readonly key: string; readonly rows: Uint32Array } | undefined;
 
@@ -30,12 +33,23 @@ export function createBench(): BenchHandlers {
     judged = judgeBench(data);
     ordered = undefined;
   };
-  /** Changes what readings are judged by; what they were judged by before is kept for undo. */
-  const edit = (data: BenchData): Rejudged => {
-    const before = judged;
-    const { bands, earlierBands, families, meters } = before.data;
-    earlier = [...earlier, { bands, earlierBands, families, meters }];
+  /** Changes the bench once the change is kept; where it cannot be, the bench is as it is kept. @throws StoreError */
+  const commit = async (data: BenchData, originals?: Originals, signal?: AbortSignal): Promise<void> => {
+    try {
+      await memory.keep(data, originals, signal);
+    } catch (error) {
+      const kept = await memory.reload();
+      if (kept !== undefined) replace(settled(kept));
+      throw error;
+    }
     replace(data);
+  };
+  /** Changes what is edited by hand; what stood before is kept for undo. */
+  const edit = async (data: BenchData): Promise<Rejudged> => {
+    const before = judged;
+    const { bands, earlierBands, families, meters, repairs, overrules } = before.data;
+    await commit(data);
+    earlier = [...earlier, { bands, earlierBands, families, meters, repairs, overrules }];
     return compareVerdicts(before, judged);
   };
   /** The rows of a query; the last query's are kept, since a grid asks for window after window of it. */
@@ -59,30 +73,31 @@ export function createBench(): BenchHandlers {
       planWith(judged.data, file.name, await headOf(file), file.size <= HEAD_BYTES, choices),
     previewFile: async (_, file, plan) => previewFile(file.name, await headOf(file), plan),
     bringIn: async (context, files, plans = []) => {
-      const { data, outcome } = await bringIn(judged.data, files, plans, context);
-      replace(data);
+      const { data, outcome, originals } = await bringIn(judged.data, files, plans, context);
+      await commit(data, originals, context.signal);
       earlier = [];
       return outcome;
     },
-    takeBack: (_, hash) => {
-      replace(settled(withoutImport(judged.data, hash)));
+    takeBack: async (_, hash) => {
+      const data = await withTables(judged.data, memory.originalBytes);
+      await commit(settled(withoutImport(data, hash)));
       earlier = [];
       return summary();
     },
     mendRow: async (_, file, line, content) => {
       const mended = await mendRow(judged.data, file, line, content);
       if ('reason' in mended) return mended.reason;
-      replace(mended.data);
+      await commit(mended.data);
       return undefined;
     },
-    letGo: (_, rows) => {
-      replace(letGo(judged.data, rows));
+    letGo: async (_, rows) => {
+      await commit(letGo(judged.data, rows));
       return shift();
     },
     setAsideText: () => setAsideText(judged.data),
     unknownNames: () => unknownNames(judged.data),
-    answerName: (_, answer) => {
-      replace(settled({ ...judged.data, aliases: [...judged.data.aliases, answer] }));
+    answerName: async (_, answer) => {
+      await commit(settled({ ...judged.data, aliases: [...judged.data.aliases, answer] }));
       return summary();
     },
     count: (_, query) => countRows(judged, rowsFor(query)),
@@ -96,6 +111,15 @@ export function createBench(): BenchHandlers {
     summarise: (_, query, first, last) => summariseRows(judged, rowsFor(query).subarray(first, last + 1)),
     repairs: () => repairLines(judged),
     repair: (_, id, mark = '.') => repairStory(judged, id, mark),
+    decision: (_, id, mark = '.') => repairDecision(judged, id, mark),
+    overruleLine: async (_, repair, rule, reason) => {
+      await edit(withOverrule(judged.data, { repair, rule, reason }));
+      return summary();
+    },
+    setRepair: async (_, repair) => {
+      await edit(withRepair(judged.data, repair));
+      return summary();
+    },
     bands: () => bandsOverview(judged),
     pastPoints: (_, check) => pastPoints(judged, check),
     tryBand: (_, check, expects) => tryBand(judged, check, expects),
@@ -108,18 +132,18 @@ export function createBench(): BenchHandlers {
     removeBand: (_, band) => edit(withoutBand(judged.data, band)),
     bandHistory: (_, band) => judged.data.earlierBands.filter((one) => bandPlace(one) === bandPlace(band)).reverse(),
     bandsText: () => bandsText(judged.data),
-    setFamily: (_, family) => {
-      edit(withFamily(judged.data, family));
+    setFamily: async (_, family) => {
+      await edit(withFamily(judged.data, family));
       return summary();
     },
     meters: () => judged.data.meters,
     setMeter: (_, meter) => edit(withMeter(judged.data, meter)),
-    undo: () => {
+    undo: async () => {
       const rules = earlier.at(-1);
       if (rules === undefined) return undefined;
       const before = judged;
+      await commit({ ...judged.data, ...rules });
       earlier = earlier.slice(0, -1);
-      replace({ ...judged.data, ...rules });
       return compareVerdicts(before, judged);
     },
     families: () => familyLines(judged),
@@ -127,7 +151,38 @@ export function createBench(): BenchHandlers {
     familyPage: (_, query) => familyPage(judged, query),
     metersOverview: () => metersOverview(judged),
     shift,
+    openKept: async (_, copy) => {
+      const opened = await memory.open(copy);
+      if (opened.data) {
+        replace(settled(opened.data));
+        earlier = [];
+      }
+      return opened.answer;
+    },
+    startOwn: async () => {
+      await memory.startOwn();
+      replace(EMPTY_BENCH);
+      earlier = [];
+      return summary();
+    },
+    ledger: () => memory.ledger(),
+    backUp: (context) => memory.backUp(context),
+    confirmBackup: (_, file, seal) => memory.confirmBackup(file, seal),
+    lookIntoBackup: (_, file) => memory.lookInto(file),
+    restore: async (context, file) => {
+      const opened = await memory.restore(file, context);
+      if (opened.data) replace(settled(opened.data));
+      earlier = [];
+      return opened.answer;
+    },
+    undoSwitch: async () => {
+      const opened = await memory.undoSwitch();
+      if (opened.data) replace(settled(opened.data));
+      earlier = [];
+      return opened.answer;
+    },
     clear: () => {
+      memory.pause();
       replace(EMPTY_BENCH);
       earlier = [];
       return summary();

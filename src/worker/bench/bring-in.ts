@@ -11,6 +11,14 @@ import { HEAD_BYTES, isSettled, planWith, remember } from './plans.ts';
 /** Bytes that are read before the next look for a cancel. */
 const PIECE_BYTES = 1024 * 1024;
 
+/** A bench with new files, and what became of them. */
+export interface BroughtIn {
+  readonly data: BenchData;
+  readonly outcome: ImportOutcome;
+  /** Bytes of the files that were read, by hash. */
+  readonly originals: ReadonlyMap<string, Uint8Array>;
+}
+
 /**
  * Reads files in one after the other, each whole or not at all.
  * @param plans - how to read a file, by its place, where the technician settled it; such plans are remembered
@@ -22,10 +30,11 @@ export async function bringIn(
   files: readonly File[],
   plans: readonly (FilePlan | undefined)[],
   context: CallContext,
-): Promise<{ readonly data: BenchData; readonly outcome: ImportOutcome }> {
+): Promise<BroughtIn> {
   const records: ImportRecord[] = [];
   const setAside: SetAside[] = [];
   const refused: { file: string; reason: string }[] = [];
+  const originals = new Map<string, Uint8Array>();
   let result = data;
   for (const [index, file] of files.entries()) {
     const report = (bytes: number, rows: number): void => {
@@ -40,8 +49,9 @@ export async function bringIn(
     result = read.data;
     records.push(read.record);
     setAside.push(...read.setAside);
+    if (read.bytes) originals.set(read.record.hash, read.bytes);
   }
-  return { data: settled(result), outcome: { records, setAside, refused } };
+  return { data: settled(result), outcome: { records, setAside, refused }, originals };
 }
 
 /** The bench with families told by repairs and names told by answers, as both stand after all files. */
@@ -52,7 +62,13 @@ export function settled(data: BenchData): BenchData {
 
 type ReadOne =
   | { readonly refused: string }
-  | { readonly data: BenchData; readonly record: ImportRecord; readonly setAside: readonly SetAside[] };
+  | {
+      readonly data: BenchData;
+      readonly record: ImportRecord;
+      readonly setAside: readonly SetAside[];
+      /** The file's bytes, where it added something. */
+      readonly bytes?: Uint8Array;
+    };
 
 async function readOne(
   data: BenchData,
@@ -102,6 +118,7 @@ async function readOne(
     },
     record,
     setAside: contents.setAside,
+    bytes,
   };
 }
 

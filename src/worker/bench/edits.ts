@@ -2,6 +2,9 @@ import type { Band } from '../../domain/band.ts';
 import type { Family } from '../../domain/family.ts';
 import { bandRecordFault, familyFault, meterFault } from '../../domain/fault.ts';
 import type { Meter } from '../../domain/meter.ts';
+import type { Repair } from '../../domain/repair.ts';
+import { repairFault } from '../../domain/repair-fault.ts';
+import type { Overrule } from '../../judging/go-back.ts';
 import type { BenchData } from './bench-data.ts';
 
 /** Names the place that one band holds: a family's point in one mode, at one stage or at all. */
@@ -40,6 +43,22 @@ export function withFamily(data: BenchData, family: Family): BenchData {
 export function withMeter(data: BenchData, meter: Meter): BenchData {
   refuse(meterFault(meter));
   return { ...data, meters: [...data.meters.filter((one) => one.name !== meter.name), meter] };
+}
+
+/** The bench with a repair added or in place of the one of its id. @throws where it cannot be kept, with a sentence */
+export function withRepair(data: BenchData, repair: Repair): BenchData {
+  refuse(repairFault(repair, data.repairs));
+  return { ...data, repairs: new Map([...data.repairs, [repair.id, repair]]) };
+}
+
+/** The bench with a line of one repair overruled for a reason, or no longer, where the reason is empty. @throws where nothing names the repair */
+export function withOverrule(data: BenchData, overrule: Overrule): BenchData {
+  const { repair, rule } = overrule;
+  const isKnown = data.repairs.has(repair) || data.log.names.repairs.find(repair) >= 0;
+  refuse(isKnown ? undefined : `No repair ${repair} is on the bench.`);
+  const others = data.overrules.filter((one) => one.repair !== repair || one.rule !== rule);
+  const reason = overrule.reason.trim();
+  return { ...data, overrules: reason === '' ? others : [...others, { repair, rule, reason }] };
 }
 
 function refuse(fault: string | undefined): void {

@@ -1,12 +1,16 @@
+import { meterOffsets } from '../../patterns/meter-offsets.ts';
+import type { ReadingLog } from '../../columns/reading-log.ts';
 import { isPowered } from '../../domain/reading.ts';
 import type { Family } from '../../domain/family.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Repair } from '../../domain/repair.ts';
+import { repairOddities } from '../../domain/repair-fault.ts';
 import { isOutOfBand } from '../../domain/verdict.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
+import { goBackLines } from '../../judging/go-back.ts';
 import { boostFindings, chargeFindings, mainsFor, railFindings } from '../../judging/findings.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
-import type { PartEvidence, RepairLine, RepairStory } from '../contract.ts';
+import type { PartComparison, PartEvidence, ReadingRow, RepairDecision, RepairLine, RepairStory } from '../contract.ts';
 import { readingRow } from './reading-rows.ts';
 
 /** All repairs that the table of repairs lists or readings name, by id in natural order. */
@@ -39,6 +43,94 @@ export function repairStory(judged: Judged, id: string, mark: DecimalMark): Repa
     ],
     comebacks: [...data.repairs.values()].filter((other) => other.comebackOf === id).map((other) => other.id),
   };
+}
+
+/** What it takes to decide about one board; undefined where nothing names the repair. */
+export function repairDecision(judged: Judged, id: string, mark: DecimalMark): RepairDecision | undefined {
+  const { data } = judged;
+  if (!data.repairs.has(id) && data.log.names.repairs.find(id) < 0) return undefined;
+  const { repair } = repairLine(judged, id);
+  const readings = Array.from(rowsOf(judged, id), (row) => readingRow(judged, row));
+  const family = familyNamed(data, repair.family);
+  const overruled = new Map(
+    data.overrules.filter((one) => one.repair === id).map(({ rule, reason }) => [rule, reason]),
+  );
+  const lines = goBackLines({
+    repair,
+    ...(family && { family }),
+    bands: data.bands.filter((band) => band.family === repair.family),
+    readings,
+    meterFaults: meterFaults(data.log, readings, mark),
+    mark,
+  });
+  const goBack = lines.map((line) => {
+    const reason = overruled.get(line.rule);
+    return reason === undefined ? line : { ...line, overruled: reason };
+  });
+  return {
+    goBack,
+    mayGoBack: goBack.every(
+      ({ standing, rule }) => standing === 'holds' || standing === 'does not apply' || overruled.has(rule),
+    ),
+    comparisons: comparisons(readings),
+    oddities: repairOddities(repair, family, data.families.has(repair.family), readings),
+    parts: family?.parts ?? [],
+  };
+}
+
+/** The readings of each part that was lifted, or has a new one measured beside it, by point and mode in order of time. */
+function comparisons(readings: readonly ReadingRow[]): readonly PartComparison[] {
+  const last = (point: string, mode: string, is: (reading: ReadingRow) => boolean): ReadingRow | undefined =>
+    readings.findLast((reading) => reading.point === point && reading.mode === mode && is(reading));
+  const beside = readings.filter(({ stage, specimen }) => stage === 'part out' || specimen === 'new part');
+  const first = new Map(beside.toReversed().map((reading) => [`${reading.mode} ${reading.point}`, reading]));
+  return [...first.values()].reverse().map(({ point, mode }) => {
+    const inCircuit = last(point, mode, ({ stage, specimen }) => stage === 'as received' && specimen === 'board');
+    const outOfCircuit = last(point, mode, ({ stage, specimen }) => stage === 'part out' && specimen === 'board');
+    const newPart = last(point, mode, ({ specimen }) => specimen === 'new part');
+    const ratio = ratioOf(outOfCircuit ?? inCircuit, newPart);
+    return {
+      point,
+      ...(inCircuit && { inCircuit }),
+      ...(outOfCircuit && { outOfCircuit }),
+      ...(newPart && { newPart }),
+      ...(ratio && { ratio }),
+    };
+  });
+}
+
+function ratioOf(own: ReadingRow | undefined, other: ReadingRow | undefined): PartComparison['ratio'] {
+  if (own?.state !== 'value' || other?.state !== 'value' || other.value === 0 || own.value === 0) return undefined;
+  return { value: own.value / other.value, digits: Math.min(digitsOf(own), digitsOf(other)) };
+}
+
+/** Significant digits that a meter showed of a number other than zero. */
+function digitsOf({ value, prefix, decimals }: ReadingRow): number {
+  return Math.max(1, Math.floor(Math.log10(Math.abs(value)) + 1e-9) - (prefix - decimals) + 1);
+}
+
+/** A meter that surely reads off by this much is held against its readings, in percent (common practice, no source). */
+const METER_OFF = 0.5;
+const offsetsByLog = new WeakMap<ReadingLog, ReturnType<typeof meterOffsets>>();
+
+/** What the whole log says against the meters of some readings at their time, a sentence each, by meter. */
+function meterFaults(log: ReadingLog, readings: readonly ReadingRow[], mark: DecimalMark): ReadonlyMap<string, string> {
+  const offsets = offsetsByLog.get(log) ?? meterOffsets(log);
+  offsetsByLog.set(log, offsets);
+  if (offsets.onlyDifference) return new Map();
+  const last = readings.at(-1)?.time ?? NaN;
+  const off = offsets.periods.filter(
+    ({ since, until, low, high }) => last >= since && last <= until && (low > METER_OFF || high < -METER_OFF),
+  );
+  return new Map(
+    off.map(({ meter, percent, repairs }) => {
+      const text = Math.abs(percent).toFixed(1).replace('.', mark);
+      return [
+        meter,
+        `${meter} reads ${text}\u00a0% ${percent > 0 ? 'high' : 'low'} against the other meters, over ${repairs} repairs.`,
+      ];
+    }),
+  );
 }
 
 /** The rows of a repair in order of time. */

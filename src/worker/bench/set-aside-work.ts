@@ -5,6 +5,7 @@ import { writeRow } from '../../intake/write-row.ts';
 import type { BenchData } from './bench-data.ts';
 import { settled } from './bring-in.ts';
 import { withContents } from './contents.ts';
+import { once } from './tables.ts';
 
 /**
  * Reads a mended row again by the plan of its file.
@@ -73,9 +74,4 @@ function oneRowPlan(plan: FilePlan): FilePlan {
 
 function isAt(one: SetAside, file: string, line: number): boolean {
   return one.file === file && one.line === line;
-}
-
-// eslint-disable-next-line @typescript-eslint/require-await -- the reader takes any stream of bytes
-async function* once(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
-  yield bytes;
 }

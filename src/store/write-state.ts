@@ -1,0 +1,64 @@
+import { generationKeys, refuseOtherGeneration } from './generation.ts';
+import { applyChanges, withParts } from './journal.ts';
+import { EMPTY_STATE, STATE_PARTS, type BenchState, type Change, type EditNote, type StateItem, type StatePart } from './kept.ts'; // prettier-ignore
+import type { ReadTransaction, WriteTransaction } from './schema.ts';
+import { ITEM_SHAPES } from './state-shapes.ts';
+
+/** What was read of a state, and how many items of each part were damaged and left out. */
+export interface ReadState {
+  readonly state: BenchState;
+  readonly damaged: ReadonlyMap<StatePart, number>;
+}
+
+/** Reads parts of a generation's state; items that are not what they must be are left out and counted. */
+export async function readState(
+  transaction: ReadTransaction,
+  generation: number,
+  parts: Iterable<StatePart> = STATE_PARTS,
+): Promise<ReadState> {
+  const damaged = new Map<StatePart, number>();
+  const given: Partial<Record<StatePart, readonly StateItem[]>> = {};
+  for (const part of parts) {
+    const stored = await transaction.objectStore('state').get([generation, part]);
+    const items: readonly unknown[] = stored?.items ?? [];
+    const sound = soundItems(part, items);
+    given[part] = sound;
+    if (sound.length < items.length) damaged.set(part, items.length - sound.length);
+  }
+  return { state: withParts(EMPTY_STATE, given as Partial<BenchState>), damaged };
+}
+
+/**
+ * Makes changes to the state as it is stored, whatever another tab has changed since, with one entry in the journal.
+ * Where both changed one item, this one stands.
+ */
+export async function writeChanges(
+  transaction: WriteTransaction,
+  generation: number,
+  changes: readonly Change[],
+  note: EditNote & { readonly at: number },
+): Promise<void> {
+  await refuseOtherGeneration(transaction, generation);
+  if (changes.length === 0) return;
+  const parts = new Set(changes.map(({ part }) => part));
+  const state = applyChanges((await readState(transaction, generation, parts)).state, changes);
+  for (const part of parts) await transaction.objectStore('state').put({ generation, part, items: state[part] });
+  const step = (await lastStep(transaction, generation)) + 1;
+  await transaction.objectStore('journal').add({ generation, step, ...note, changes });
+}
+
+/** The number of the journal's last entry, 0 where there is none. */
+export async function lastStep(transaction: ReadTransaction, generation: number): Promise<number> {
+  const cursor = await transaction.objectStore('journal').openKeyCursor(generationKeys(generation), 'prev');
+  return cursor?.primaryKey[1] ?? 0;
+}
+
+function soundItems(part: StatePart, items: readonly unknown[]): readonly StateItem[] {
+  return items.flatMap((item) => {
+    try {
+      return [ITEM_SHAPES[part](item, part)];
+    } catch {
+      return [];
+    }
+  });
+}

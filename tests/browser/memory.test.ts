@@ -1,0 +1,137 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { createBenchClient, type BenchClient } from '../../src/worker/client.ts';
+import { loadSample } from '../../src/session/sample.ts';
+
+/** The worker's own database. */
+const NAME = 'benchtally';
+const clients: BenchClient[] = [];
+
+function open(onChanged?: () => void): BenchClient {
+  const client = createBenchClient(undefined, undefined, onChanged);
+  clients.push(client);
+  return client;
+}
+
+function forget(): Promise<void> {
+  for (const client of clients.splice(0)) client.close();
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.deleteDatabase(NAME);
+    request.onsuccess = () => { resolve(); }; // prettier-ignore
+    request.onerror = () => { reject(request.error ?? new Error('The database was not deleted.')); }; // prettier-ignore
+  });
+}
+
+async function ownBench(): Promise<BenchClient> {
+  const client = open();
+  await client.call('startOwn', []);
+  await client.call('bringIn', [await loadSample()]);
+  return client;
+}
+
+beforeEach(forget);
+afterEach(forget);
+
+describe('what outlasts the page', () => {
+  test('nothing, until there is a bench of the technician’s own', async () => {
+    expect(await open().call('openKept', [])).toMatchObject({ keeps: false, found: false, faults: [] });
+  });
+
+  test('readings, bands, repairs and answers come back as they were, judged the same', async () => {
+    const first = await ownBench();
+    await first.call('setBands', [
+      [
+        {
+          family: 'SISKIN-40',
+          point: '5V standby',
+          mode: 'DC volts',
+          expects: { kind: 'percent', nominal: 5, percent: 5 },
+          basis: 'board marking',
+        },
+      ],
+    ]);
+    await first.call('answerName', [{ kind: 'family', name: 'SISKIN-40' }]);
+    const query = { filters: [], sort: [] };
+    const before = {
+      summary: await first.call('summary', []),
+      verdicts: await first.call('facet', [query, 'verdict']),
+      story: await first.call('repair', ['T-0003']),
+      shift: await first.call('shift', []),
+    };
+    first.close();
+
+    const second = open();
+    expect(await second.call('openKept', [])).toMatchObject({ keeps: true, found: true, faults: [] });
+    expect(await second.call('summary', [])).toEqual(before.summary);
+    expect(await second.call('facet', [query, 'verdict'])).toEqual(before.verdicts);
+    expect(await second.call('repair', ['T-0003'])).toEqual(before.story);
+    expect(await second.call('shift', [])).toEqual(before.shift);
+  });
+
+  test('an import is taken back after a reload as well, a table with what it brought', async () => {
+    const first = await ownBench();
+    const { imports } = await first.call('shift', []);
+    first.close();
+
+    const second = open();
+    await second.call('openKept', []);
+    for (const { hash } of imports) await second.call('takeBack', [hash]);
+    expect(await second.call('summary', [])).toEqual({ readings: 0, repairs: 0, families: 0, bands: 0 });
+    second.close();
+    expect(await open().call('openKept', [])).toMatchObject({ faults: [] });
+  });
+
+  test('the sample is never kept, and leaves what is kept alone', async () => {
+    const first = await ownBench();
+    const { readings } = await first.call('summary', []);
+    await first.call('clear', []);
+    await first.call('bringIn', [[new File(['time,repair,family,point,stage,mode,reading\n'], 'x.csv')]]);
+    await first.call('openKept', []);
+    expect((await first.call('summary', [])).readings).toBe(readings);
+  });
+
+  test('a bench that lost its readings says how many are missing', async () => {
+    const first = await ownBench();
+    const copy = await first.call('ledger', []);
+    await forget();
+    const { faults } = await open().call('openKept', copy ? [copy] : []);
+    expect(faults.join(' ')).toMatch(/3,715 readings of 5 imports are missing: restore a backup/);
+  });
+
+  test('a backup is verified, restored into an empty bench, and the bench before comes back once', async () => {
+    const first = await ownBench();
+    const before = await first.call('summary', []);
+    const { file, seal } = await first.call('backUp', []);
+    await first.call('confirmBackup', [file, seal]);
+    expect((await first.call('ledger', []))?.lastBackup?.imports).toBe(5);
+    await first.call('startOwn', []);
+    expect((await first.call('summary', [])).readings).toBe(0);
+    expect(await first.call('lookIntoBackup', [file])).toMatchObject({ imports: 5, readings: 3715, bandsAdded: 106 });
+    await first.call('restore', [file]);
+    expect(await first.call('summary', [])).toEqual(before);
+    await first.call('undoSwitch', []);
+    expect((await first.call('summary', [])).readings).toBe(0);
+  });
+
+  test('a damaged backup is refused with a sentence, and nothing changes', async () => {
+    const first = await ownBench();
+    const before = await first.call('summary', []);
+    const { file } = await first.call('backUp', []);
+    const cut = file.slice(0, file.size - 7);
+    await expect(first.call('restore', [cut])).rejects.toThrow(/\.$/);
+    expect(await first.call('summary', [])).toEqual(before);
+  });
+
+  test('another tab is told of a change, and sees it', async () => {
+    const first = await ownBench();
+    let told = 0;
+    const second = open(() => {
+      told += 1;
+    });
+    await second.call('openKept', []);
+    const { imports } = await first.call('shift', []);
+    await first.call('takeBack', [imports[4]!.hash]);
+    await expect.poll(() => told).toBeGreaterThan(0);
+    await second.call('openKept', []);
+    expect(await second.call('summary', [])).toEqual(await first.call('summary', []));
+  });
+});
