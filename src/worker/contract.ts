@@ -5,12 +5,16 @@ import type { Encoding, FilePlan, Preview, Separator } from '../domain/file-plan
 import type { ImportRecord, SetAside } from '../domain/import-record.ts';
 import type { Meter } from '../domain/meter.ts';
 import type { NameAnswer, NameKind } from '../domain/name-answer.ts';
-import type { DecimalMark } from '../domain/quantity.ts';
-import type { Reading } from '../domain/reading.ts';
+import type { DecimalMark, Shown, Unit } from '../domain/quantity.ts';
+import type { Mode, Reading } from '../domain/reading.ts';
+import type { DerivedField } from '../columns/derived.ts';
+import type { GroupField } from '../columns/groups.ts';
 import type { ListedField, ReadingsQuery } from '../columns/query.ts';
 import type { Repair } from '../domain/repair.ts';
 import type { PartWord, Verdict } from '../domain/verdict.ts';
+import type { TraceColumns, TraceWindow } from '../charts/trace.ts';
 import type { GoBackLine, GoBackRule } from '../judging/go-back.ts';
+import type { RunInSummary } from '../patterns/run-in.ts';
 
 import type { Ledger } from '../store/kept.ts';
 import type { Trial } from '../learning/trial.ts';
@@ -38,12 +42,16 @@ export type { ProbingOrder } from '../patterns/probing-order.ts';
 export type { PartsKit } from '../patterns/parts-kit.ts';
 export type { Ledger } from '../store/kept.ts';
 export type { NameAnswer } from '../domain/name-answer.ts';
+export type { DerivedField } from '../columns/derived.ts';
+export type { GroupField, Grouping } from '../columns/groups.ts';
 export type { Filter, ListedField, ReadingsQuery, SortField } from '../columns/query.ts';
 
 export interface ReadingsCount {
   readonly readings: number;
   readonly outOfBand: number;
   readonly repairs: number;
+  /** Lines that list them, groups' own lines included, where the query groups. */
+  readonly lines?: number;
 }
 
 /** A reading as the grid shows it. */
@@ -58,7 +66,33 @@ export interface ReadingRow extends Reading {
   readonly band?: Band;
   /** Expanded uncertainty U in the SI unit; `NaN` where the meter's accuracy is unknown. */
   readonly uncertainty: number;
+  /** The derived fields that were asked for; `NaN` where the reading has none. */
+  readonly derived?: Readonly<Partial<Record<DerivedField, number>>>;
 }
+
+/** The line of a group in the grid. */
+export interface GroupLine {
+  /** What its readings share; empty where they state nothing. */
+  readonly group: string;
+  readonly by: GroupField;
+  readonly folded: boolean;
+  readonly readings: number;
+  readonly outOfBand: number;
+  /** Readings held against a band, of which those out of band are a share. */
+  readonly judged: number;
+  readonly overRange: number;
+  /** Median and raw median absolute deviation of its numbers, where all of them share one unit. */
+  readonly numbers?: {
+    readonly count: number;
+    readonly median: number;
+    readonly spread: number;
+    readonly unit: Unit;
+    /** Power of ten of the coarsest last digit among them. */
+    readonly lastDigit: number;
+  };
+}
+
+export type GridLine = ReadingRow | GroupLine;
 
 /** What the numbers of some rows come to; rows of another unit or without a number are counted apart. */
 export interface SelectionSummary {
@@ -73,7 +107,10 @@ export interface SelectionSummary {
     readonly deviation: number;
     readonly minimum: number;
     readonly maximum: number;
-    readonly unit: string;
+    /** How the meter showed the least and the greatest. */
+    readonly minimumShown: Shown;
+    readonly maximumShown: Shown;
+    readonly unit: Unit;
     /** Power of ten of the coarsest last digit among them. */
     readonly lastDigit: number;
   };
@@ -114,6 +151,28 @@ export interface RepairStory {
   /** Sentences on the board as a whole, such as a boost stage that is not running. */
   readonly findings: readonly string[];
   readonly comebacks: readonly string[];
+  /** Run-in entries that are left out of the readings, being too many to list. */
+  readonly runInLeftOut?: number;
+}
+
+/** One rail as it was logged in a repair's run-in. */
+export interface RunInLine {
+  readonly point: string;
+  readonly mode: Mode;
+  readonly limits?: Limits;
+  /** Power of ten of its coarsest last digit. */
+  readonly lastDigit: number;
+  /** Absent where no entry holds a number and a time. */
+  readonly summary?: RunInSummary;
+  /** How often the clock jumped back from one line of a file to the next. */
+  readonly backwards: number;
+  /** The family's other run-ins of this point, earliest first, at most thirty. */
+  readonly others: readonly { readonly repair: string; readonly summary: RunInSummary }[];
+}
+
+/** A run-in as it is drawn: its window in as many columns as there are pixels, and all the time that it covers. */
+export interface RunInDrawing extends TraceColumns {
+  readonly whole: TraceWindow;
 }
 
 /** One thing that must hold before a board goes back, and why the technician lets it pass although it does not. */
@@ -414,15 +473,27 @@ export interface BenchCalls {
   answerName(answer: NameAnswer): BenchSummary;
   count(query: ReadingsQuery): ReadingsCount;
   window(query: ReadingsQuery, first: number, count: number): readonly ReadingRow[];
-  /** The place of a log row in a query's order, `-1` where it is filtered out. */
+  /** Lines as the grid lists them: readings in the query's order, with the lines of their groups where it groups. */
+  lines(query: ReadingsQuery, first: number, count: number, derived?: readonly DerivedField[]): readonly GridLine[];
+  /** The line of a log row in a query's list, `-1` where it is filtered out or in a folded group. */
   placeOf(query: ReadingsQuery, row: number): number;
   facet(query: ReadingsQuery, field: ListedField): readonly FacetValue[];
+  /** What the readings on the lines from `first` to `last` come to, both ends included. */
   summarise(query: ReadingsQuery, first: number, last: number): SelectionSummary;
   repairs(): readonly RepairLine[];
   /** @param mark - the decimal mark for numbers in its sentences */
   repair(id: string, mark?: DecimalMark): RepairStory | undefined;
   /** @param mark - the decimal mark for numbers in its sentences */
   decision(id: string, mark?: DecimalMark): RepairDecision | undefined;
+  runIns(repair: string): readonly RunInLine[];
+  /** A run-in by min–max decimation; without a window all of it. Undefined where it has no time. */
+  runInTrace(
+    repair: string,
+    point: string,
+    mode: Mode,
+    columns: number,
+    window?: TraceWindow,
+  ): RunInDrawing | undefined;
   /** Lets a line pass for one repair, with the reason, or takes that back where the reason is empty. @throws where nothing names the repair */
   overruleLine(repair: string, rule: GoBackRule, reason: string): BenchSummary;
   /** Adds a repair or replaces the one of its id. @throws where it cannot be kept, with a sentence */

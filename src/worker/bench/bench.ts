@@ -1,4 +1,3 @@
-import { countLabels, listedColumn, queryRows, type ReadingsQuery } from '../../columns/query.ts';
 import { previewFile } from '../../intake/preview.ts';
 import { EMPTY_BENCH, judgeBench, type BenchData, type Judged } from './bench-data.ts';
 import { checksOf, pastPoints, proposeFor, tryBand } from './band-work.ts';
@@ -9,7 +8,7 @@ import { bandPlace, withBands, withFamily, withMeter, withoutBand, withOverrule,
 import type { BenchHandlers, BenchSummary, Rejudged, ShiftOverview } from '../contract.ts';
 import { familyPage, metersOverview } from './family-page.ts';
 import { bandsOverview, familyLines, familyPatterns } from './overviews.ts';
-import { countRows, readingRow, summariseRows } from './reading-rows.ts';
+import { ReadingsView } from './readings-view.ts';
 import { unknownNames } from './names.ts';
 import { HEAD_BYTES, planWith } from './plans.ts';
 import { NO_MEMORY, type BenchMemory } from './memory.ts';
@@ -17,7 +16,7 @@ import type { Originals } from './keeping.ts';
 import { letGo, mendRow, setAsideText } from './set-aside-work.ts';
 import { withTables } from './tables.ts';
 import { compareVerdicts } from './rejudged.ts';
-import { repairDecision, repairLines, repairStory } from './repair-stories.ts';
+import { repairDecision, repairLines, repairStory, runIns, runInTrace } from './repair-stories.ts';
 
 /** What is edited by hand: all that an undo brings back. */
 type Rules = Pick<BenchData, 'bands' | 'earlierBands' | 'families' | 'meters' | 'repairs' | 'overrules'>;
@@ -25,13 +24,13 @@ type Rules = Pick<BenchData, 'bands' | 'earlierBands' | 'families' | 'meters' | 
 /** A bench in memory: holds the data of one worker and answers every call of the contract from it. */
 export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
   let judged: Judged = judgeBench(EMPTY_BENCH);
-  let ordered: { readonly key: string; readonly rows: Uint32Array } | undefined;
+  let view = new ReadingsView(judged);
 
   let earlier: readonly Rules[] = [];
 
   const replace = (data: BenchData): void => {
     judged = judgeBench(data);
-    ordered = undefined;
+    view = new ReadingsView(judged);
   };
   /** Changes the bench once the change is kept; where it cannot be, the bench is as it is kept. @throws StoreError */
   const commit = async (data: BenchData, originals?: Originals, signal?: AbortSignal): Promise<void> => {
@@ -51,12 +50,6 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     await commit(data);
     earlier = [...earlier, { bands, earlierBands, families, meters, repairs, overrules }];
     return compareVerdicts(before, judged);
-  };
-  /** The rows of a query; the last query's are kept, since a grid asks for window after window of it. */
-  const rowsFor = (query: ReadingsQuery): Uint32Array => {
-    const key = JSON.stringify(query);
-    if (ordered?.key !== key) ordered = { key, rows: queryRows(judged.data.log, judged.verdicts, query) };
-    return ordered.rows;
   };
   const summary = (): BenchSummary => ({
     readings: judged.data.log.count,
@@ -100,18 +93,17 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       await commit(settled({ ...judged.data, aliases: [...judged.data.aliases, answer] }));
       return summary();
     },
-    count: (_, query) => countRows(judged, rowsFor(query)),
-    window: (_, query, first, count) =>
-      Array.from(rowsFor(query).subarray(first, first + count), (row) => readingRow(judged, row)),
-    placeOf: (_, query, row) => rowsFor(query).indexOf(row),
-    facet: (_, query, field) => {
-      const { log } = judged.data;
-      return countLabels(listedColumn(log, judged.verdicts, field), rowsFor(query));
-    },
-    summarise: (_, query, first, last) => summariseRows(judged, rowsFor(query).subarray(first, last + 1)),
+    count: (_, query) => view.count(query),
+    window: (_, query, first, count) => view.window(query, first, count),
+    lines: (_, query, first, count, derived) => view.lines(query, first, count, derived),
+    placeOf: (_, query, row) => view.placeOf(query, row),
+    facet: (_, query, field) => view.facet(query, field),
+    summarise: (_, query, first, last) => view.summarise(query, first, last),
     repairs: () => repairLines(judged),
     repair: (_, id, mark = '.') => repairStory(judged, id, mark),
     decision: (_, id, mark = '.') => repairDecision(judged, id, mark),
+    runIns: (_, repair) => runIns(judged, repair),
+    runInTrace: (_, repair, point, mode, columns, window) => runInTrace(judged, repair, point, mode, columns, window),
     overruleLine: async (_, repair, rule, reason) => {
       await edit(withOverrule(judged.data, { repair, rule, reason }));
       return summary();

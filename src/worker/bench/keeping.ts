@@ -85,7 +85,7 @@ export function stateOf(data: BenchData): BenchState {
 /** Whether an import is new, or its rows were mended or let go since it was kept. */
 function isChanged(record: ImportRecord, before: BenchData, data: BenchData): boolean {
   const earlier = before.imports.find(({ hash }) => hash === record.hash);
-  if (earlier === undefined || earlier.taken !== record.taken) return true;
+  if (earlier?.taken !== record.taken) return true;
   const setAside = (bench: BenchData): number => bench.setAside.filter(({ file }) => file === record.file).length;
   return setAside(before) !== setAside(data);
 }

@@ -65,7 +65,7 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
   };
   const adopt = (keeper: Keeper, { bench, faults, ledger, canUndoSwitch }: Loaded): Opened => {
     const data = benchFromKept(bench);
-    const found = data.imports.length > 0 || Object.values(stateOf(data)).some((part) => part.length > 0);
+    const found = data.imports.length > 0 || Object.values<readonly unknown[]>({ ...stateOf(data) }).some((part) => part.length > 0);
     present = data;
     keeping = new Keeping(keeper, data);
     return { data, answer: { keeps: true, found, faults, ledger, canUndoSwitch } };

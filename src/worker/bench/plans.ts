@@ -33,7 +33,7 @@ export function isSettled(data: BenchData, plan: FilePlan): boolean {
 }
 
 /** The bench that reads the next file with the same header as this plan does. */
-export function remember(data: BenchData, { givenRanges: _, ...plan }: FilePlan): BenchData {
-  const map: FilePlan = { ...plan, given: {}, questions: [] };
+export function remember(data: BenchData, plan: FilePlan): BenchData {
+  const map: FilePlan = { ...plan, given: {}, givenRanges: [], questions: [] };
   return { ...data, maps: new Map([...data.maps, [headerSignature(plan.columns), map]]) };
 }

@@ -1,6 +1,6 @@
-import { readingAt, VALUE } from '../../columns/reading-log.ts';
-import { lastDigit } from '../../domain/quantity.ts';
-import { MODE_UNITS, STATES } from '../../domain/reading.ts';
+import { OVER_RANGE, readingAt, VALUE, type ReadingLog } from '../../columns/reading-log.ts';
+import { lastDigit, type Shown, type Unit } from '../../domain/quantity.ts';
+import { MODE_UNITS } from '../../domain/reading.ts';
 import { isOutOfBand, partWord } from '../../domain/verdict.ts';
 import { pointFromName } from '../../domain/family.ts';
 import { limitsAt, uncertaintyAt } from '../../judging/judge.ts';
@@ -47,18 +47,17 @@ export function countRows(judged: Judged, rows: Uint32Array): ReadingsCount {
 /** What the numbers of some rows come to. Over-range is counted apart and never averaged; numbers of two units are not averaged at all. */
 export function summariseRows(judged: Judged, rows: Uint32Array): SelectionSummary {
   const { log } = judged.data;
-  const overRange = STATES.indexOf('over-range');
   const numbers = rows.filter((row) => log.state[row] === VALUE);
-  const units = new Set<string>();
+  const units = new Set<Unit>();
   let coarsest = -Infinity;
   for (const row of numbers) {
     units.add(MODE_UNITS[log.names.checks.mode(log.check[row]!)]);
-    coarsest = Math.max(coarsest, lastDigit({ prefix: log.prefix[row]!, decimals: log.decimals[row]! }));
+    coarsest = Math.max(coarsest, lastDigit(shownAt(log, row)));
   }
   const summary = {
     rows: rows.length,
     outOfBand: countRows(judged, rows).outOfBand,
-    overRange: rows.reduce((count, row) => count + (log.state[row] === overRange ? 1 : 0), 0),
+    overRange: rows.reduce((count, row) => count + (log.state[row] === OVER_RANGE ? 1 : 0), 0),
   };
   const [unit] = units;
   if (unit === undefined || units.size > 1) return summary;
@@ -73,8 +72,14 @@ export function summariseRows(judged: Judged, rows: Uint32Array): SelectionSumma
       deviation: values.length > 1 ? sampleStandardDeviation(values) : NaN,
       minimum: min,
       maximum: max,
+      minimumShown: shownAt(log, numbers[values.indexOf(min)]!),
+      maximumShown: shownAt(log, numbers[values.indexOf(max)]!),
       unit,
       lastDigit: coarsest,
     },
   };
+}
+
+function shownAt(log: ReadingLog, row: number): Shown {
+  return { prefix: log.prefix[row]!, decimals: log.decimals[row]! };
 }

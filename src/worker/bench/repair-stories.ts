@@ -1,16 +1,28 @@
 import { meterOffsets } from '../../patterns/meter-offsets.ts';
-import type { ReadingLog } from '../../columns/reading-log.ts';
-import { isPowered } from '../../domain/reading.ts';
+import { summariseRunIn, type RunInTrace } from '../../patterns/run-in.ts';
+import { decimateTrace, type TraceWindow } from '../../charts/trace.ts';
+import { VALUE, type ReadingLog } from '../../columns/reading-log.ts';
+import { isPowered, type Mode } from '../../domain/reading.ts';
 import type { Family } from '../../domain/family.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Repair } from '../../domain/repair.ts';
 import { repairOddities } from '../../domain/repair-fault.ts';
-import { isOutOfBand } from '../../domain/verdict.ts';
+import { isOutOfBand, PASS, VERDICT_MASK } from '../../domain/verdict.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
 import { goBackLines } from '../../judging/go-back.ts';
 import { boostFindings, chargeFindings, mainsFor, railFindings } from '../../judging/findings.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
-import type { PartComparison, PartEvidence, ReadingRow, RepairDecision, RepairLine, RepairStory } from '../contract.ts';
+import type {
+  PartComparison,
+  PartEvidence,
+  ReadingRow,
+  RepairDecision,
+  RepairLine,
+  RepairStory,
+  RunInDrawing,
+  RunInLine,
+} from '../contract.ts';
+import { limitsAt } from '../../judging/judge.ts';
 import { readingRow } from './reading-rows.ts';
 
 /** All repairs that the table of repairs lists or readings name, by id in natural order. */
@@ -27,7 +39,8 @@ export function repairStory(judged: Judged, id: string, mark: DecimalMark): Repa
   if (!data.repairs.has(id) && data.log.names.repairs.find(id) < 0) return undefined;
   const line = repairLine(judged, id);
   const rows = rowsOf(judged, id);
-  const readings = Array.from(rows, (row) => readingRow(judged, row));
+  const listed = listedRows(judged, rows);
+  const readings = Array.from(listed, (row) => readingRow(judged, row));
   const family = familyNamed(data, line.repair.family);
   const powered = readings.filter((reading) => isPowered(reading.stage));
   const measured = judged.standard.mains[data.log.names.repairs.find(id)] ?? NaN;
@@ -42,6 +55,7 @@ export function repairStory(judged: Judged, id: string, mark: DecimalMark): Repa
       ...(family ? railFindings(family, powered, mark) : []),
     ],
     comebacks: [...data.repairs.values()].filter((other) => other.comebackOf === id).map((other) => other.id),
+    ...(rows.length > listed.length && { runInLeftOut: rows.length - listed.length }),
   };
 }
 
@@ -50,7 +64,7 @@ export function repairDecision(judged: Judged, id: string, mark: DecimalMark): R
   const { data } = judged;
   if (!data.repairs.has(id) && data.log.names.repairs.find(id) < 0) return undefined;
   const { repair } = repairLine(judged, id);
-  const readings = Array.from(rowsOf(judged, id), (row) => readingRow(judged, row));
+  const readings = condensed(judged, rowsOf(judged, id));
   const family = familyNamed(data, repair.family);
   const overruled = new Map(
     data.overrules.filter((one) => one.repair === id).map(({ rule, reason }) => [rule, reason]),
@@ -76,6 +90,115 @@ export function repairDecision(judged: Judged, id: string, mark: DecimalMark): R
     oddities: repairOddities(repair, family, data.families.has(repair.family), readings),
     parts: family?.parts ?? [],
   };
+}
+
+/** Of a long run-in this many entries are listed. */
+const MOST_LISTED = 100;
+
+/** The rows that a story lists: all but a long run-in's later entries. */
+function listedRows(judged: Judged, rows: Uint32Array): Uint32Array {
+  const { log } = judged.data;
+  let entries = 0;
+  return rows.filter((row) => log.names.checks.stage(log.check[row]!) !== 'run-in' || (entries += 1) <= MOST_LISTED);
+}
+
+/** A repair's readings in which run-in entries of one point that stand alike, one after the other, are one reading with their count. */
+function condensed(judged: Judged, rows: Uint32Array): readonly (ReadingRow & { readonly alike?: number })[] {
+  const { log } = judged.data;
+  const readings: (ReadingRow & { alike?: number })[] = [];
+  let last: string | undefined;
+  for (const row of rows) {
+    const check = log.check[row]!;
+    const verdict = judged.verdicts[row]!;
+    const isRunIn = log.names.checks.stage(check) === 'run-in';
+    const standing = isOutOfBand(verdict) ? 'out' : (verdict & VERDICT_MASK) >= PASS ? 'in' : 'not judged';
+    const kind = isRunIn ? `${check} ${standing} ${log.state[row]!} ${log.meter[row]!}` : undefined;
+    const before = readings.at(-1);
+    if (kind !== undefined && kind === last && before) before.alike = (before.alike ?? 0) + 1;
+    else readings.push(readingRow(judged, row));
+    last = kind;
+  }
+  return readings;
+}
+
+/** The rails that a repair's run-in logged, in the order of their first entries. */
+export function runIns(judged: Judged, id: string): readonly RunInLine[] {
+  const { log } = judged.data;
+  const { checks, points, repairs } = log.names;
+  const own = rowsOf(judged, id).filter((row) => checks.stage(log.check[row]!) === 'run-in');
+  return [...new Set(Array.from(own, (row) => log.check[row]!))].map((check) => {
+    const rows = own.filter((row) => log.check[row] === check);
+    const limits = limitsAt(log, rows[0]!, judged.standard);
+    const summary = summariseRunIn(traceOf(log, rows), limits);
+    const others = otherRunIns(log, check, repairs.find(id)).flatMap((repair) => {
+      const theirs = judged.rowsByRepair[repair]!.filter((row) => log.check[row] === check);
+      const summed = summariseRunIn(traceOf(log, theirs), limits);
+      return summed === undefined ? [] : [{ repair: repairs.label(repair), summary: summed }];
+    });
+    return {
+      point: points.label(checks.pointCode(check)),
+      mode: checks.mode(check),
+      ...(limits && { limits }),
+      lastDigit: rows.reduce((most, row) => Math.max(most, log.prefix[row]! - log.decimals[row]!), -Infinity),
+      ...(summary && { summary }),
+      backwards: jumpsBack(log, rows),
+      others,
+    };
+  });
+}
+
+/** A line is broken where a pause is this many times as long as the mean one. */
+const GAP_PAUSES = 5;
+const MOST_OTHERS = 30;
+
+/** One run-in as it is drawn; undefined where none of its entries has a time. */
+export function runInTrace(
+  judged: Judged,
+  id: string,
+  point: string,
+  mode: Mode,
+  columns: number,
+  window?: TraceWindow,
+): RunInDrawing | undefined {
+  const { log } = judged.data;
+  const { checks, points } = log.names;
+  const rows = rowsOf(judged, id).filter((row) => {
+    const check = log.check[row]!;
+    const isOwn = checks.stage(check) === 'run-in' && checks.mode(check) === mode;
+    return isOwn && points.label(checks.pointCode(check)) === point && !Number.isNaN(log.time[row]!);
+  });
+  const { times, values } = traceOf(log, rows);
+  const [from, to] = [times[0], times.at(-1)];
+  if (from === undefined || to === undefined) return undefined;
+  const pause = (to - from) / Math.max(1, times.length - 1);
+  return {
+    whole: { from, to },
+    ...decimateTrace(times, values, window ?? { from, to }, Math.max(1, Math.floor(columns)), GAP_PAUSES * pause),
+  };
+}
+
+function traceOf(log: ReadingLog, rows: Uint32Array): RunInTrace {
+  return {
+    times: Float64Array.from(rows, (row) => log.time[row]!),
+    values: Float64Array.from(rows, (row) => (log.state[row] === VALUE ? log.value[row]! : NaN)),
+  };
+}
+
+/** The other repairs that logged a check, in the order of their codes, the last thirty of them. */
+function otherRunIns(log: ReadingLog, check: number, own: number): readonly number[] {
+  const others = new Set<number>();
+  for (let row = 0; row < log.count; row += 1) if (log.check[row] === check) others.add(log.repair[row]!);
+  others.delete(own);
+  return [...others].sort((a, b) => a - b).slice(-MOST_OTHERS);
+}
+
+function jumpsBack(log: ReadingLog, rows: Uint32Array): number {
+  const inLog = rows.toSorted();
+  return inLog.reduce((count, row, at) => {
+    const before = inLog[at - 1];
+    const jumped = before !== undefined && log.file[before] === log.file[row] && log.time[row]! < log.time[before]!;
+    return count + (jumped ? 1 : 0);
+  }, 0);
 }
 
 /** The readings of each part that was lifted, or has a new one measured beside it, by point and mode in order of time. */
@@ -160,17 +283,17 @@ function repairLine(judged: Judged, id: string): RepairLine {
     },
     readings: rows.length,
     outOfBand: outOfBand(rows),
-    liveOutOfBand: outOfBand(afterLastWork(judged, rows, live)),
+    liveOutOfBand: outOfBand(afterLastWork(judged, rows)),
     liveReadings: live.length,
     listed: listed !== undefined,
   };
 }
 
 /** The powered rows that came after the last unpowered one. */
-function afterLastWork(judged: Judged, rows: Uint32Array, live: Uint32Array): Uint32Array {
+function afterLastWork(judged: Judged, rows: Uint32Array): Uint32Array {
   const { log } = judged.data;
-  const lastWork = rows.findLast((row) => !isPowered(log.names.checks.stage(log.check[row]!)));
-  return lastWork === undefined ? live : live.filter((row) => rows.indexOf(row) > rows.indexOf(lastWork));
+  const isLive = (row: number): boolean => isPowered(log.names.checks.stage(log.check[row]!));
+  return rows.subarray(rows.findLastIndex((row) => !isLive(row)) + 1);
 }
 
 function partEvidence(judged: Judged, rows: Uint32Array, family: Family, repair: Repair): readonly PartEvidence[] {
