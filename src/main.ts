@@ -1,5 +1,7 @@
 import { loadSample } from './session/sample.ts';
+import { ledgerCopyIn, type TextStorage } from './session/ledger-copy.ts';
 import { Session } from './session/session.ts';
+import { workOffline } from './offline.ts';
 import './ui/app.ts';
 import './ui/styles/fonts.ts';
 import { adoptTokens } from './ui/styles/tokens.ts';
@@ -11,8 +13,21 @@ function decimalMarkHere(): '.' | ',' {
   return parts.find(({ type }) => type === 'decimal')?.value === ',' ? ',' : '.';
 }
 
+/** The browser's text storage; one that holds nothing where the browser refuses it. */
+function textStorageHere(): TextStorage {
+  try {
+    return localStorage;
+  } catch {
+    return { getItem: () => null, setItem: () => undefined };
+  }
+}
+
 adoptTokens(document);
-const session = new Session(createBenchClient(), loadSample, decimalMarkHere());
+const client = createBenchClient(undefined, undefined, () => {
+  void session.openOwn();
+});
+const session: Session = new Session(client, loadSample, decimalMarkHere(), ledgerCopyIn(textStorageHere()));
 const app = document.querySelector('bt-app');
 if (app !== null) app.session = session;
-void session.openSample();
+void session.start();
+workOffline();

@@ -42,14 +42,18 @@ const rooms: Readonly<Record<string, Room>> = {
   'worker/contract': { rooms: [], types: [...core, 'store'] },
   'worker/bench': { rooms: [...core, 'store', 'worker/contract'] },
   'worker/entry': { rooms: [...core, 'store', 'worker/contract', 'worker/bench'] },
-  'worker/client': { rooms: ['worker/contract'], addresses: ['worker/entry'] },
-  session: { rooms: ['domain', 'columns', 'store', 'worker/client', 'worker/contract', 'sample-logs'] },
+  'worker/client': { rooms: ['worker/contract', 'worker/start'] },
+  'worker/start': { rooms: ['worker/trusted-script'], addresses: ['worker/entry'] },
+  'worker/start.portable': { rooms: [], addresses: ['worker/entry'] },
+  'worker/trusted-script': { rooms: [] },
+  offline: { rooms: ['worker/trusted-script'] },
+  session: { rooms: ['domain', 'columns', 'worker/client', 'worker/contract', 'sample-logs'] },
   ui: {
     rooms: ['session', 'charts', 'domain', 'columns', 'ui/charts'],
     packages: ['lit', '@fontsource/atkinson-hyperlegible-next', '@fontsource/atkinson-hyperlegible-mono'],
   },
   'ui/charts': { rooms: ['session', 'charts', 'domain', 'columns', 'ui'], packages: ['lit', 'd3'] },
-  main: { rooms: ['session', 'store', 'worker/client', 'ui', 'ui/charts'] },
+  main: { rooms: ['session', 'worker/client', 'offline', 'ui', 'ui/charts'] },
 };
 
 /** The room of a file or folder inside src, such as `ui` for `ui/grid/cell.ts`; undefined for a stray one. */
@@ -221,7 +225,7 @@ describe('the checker of imports', () => {
     ['worker/contract', 'columns', 'type'],
     ['worker/bench', 'patterns', 'value'],
     ['worker/entry', 'worker/bench', 'value'],
-    ['worker/client', 'worker/entry', 'address'],
+    ['worker/start', 'worker/entry', 'address'],
     ['session', 'worker/client', 'value'],
     ['ui', 'session', 'value'],
     ['main', 'ui', 'value'],

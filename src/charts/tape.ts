@@ -28,7 +28,7 @@ export type TapeMark =
   | { readonly kind: 'arrow'; readonly to: 'left' | 'right' }
   | { readonly kind: 'ring'; readonly to: 'left' | 'right' };
 
-export interface TapeSpan {
+interface TapeSpan {
   readonly from: number;
   readonly to: number;
 }

@@ -1,5 +1,7 @@
 import { MODES, SPECIMENS, STAGES, STATES } from '../domain/reading.ts';
 import { VERDICT_MASK, VERDICTS } from '../domain/verdict.ts';
+import type { DerivedField } from './derived.ts';
+import type { Grouping } from './groups.ts';
 import { identityOrder, orderByCode, orderByNumber } from './order.ts';
 import { VALUE, type ReadingLog } from './reading-log.ts';
 import { RowSet } from './row-set.ts';
@@ -18,7 +20,10 @@ export const LISTED_FIELDS = [
   'verdict',
 ] as const;
 export type ListedField = (typeof LISTED_FIELDS)[number];
-export type SortField = ListedField | 'time' | 'reading' | 'line';
+export type SortField = ListedField | DerivedField | 'time' | 'reading' | 'line';
+
+/** The numbers of a derived field, one a row, `NaN` where a row has none. */
+export type DerivedNumbers = (field: DerivedField) => Float64Array;
 
 /** What a reading must be to be shown. Times are in milliseconds as the log keeps them, readings in the SI unit; both ends are included. */
 export type Filter =
@@ -30,6 +35,8 @@ export type Filter =
 export interface ReadingsQuery {
   readonly filters: readonly Filter[];
   readonly sort: readonly { readonly field: SortField; readonly descending: boolean }[];
+  /** How the rows are grouped, if they are; it changes neither which they are nor their order within a group. */
+  readonly group?: Grouping;
 }
 
 /** A listed field as codes: the label of each code, and the code of each row through one or two small steps. */
@@ -79,11 +86,20 @@ export function filterRows(log: ReadingLog, verdicts: Uint8Array, filters: reado
   return rows ?? RowSet.where(log.count, () => true);
 }
 
-/** The rows of a query in its order. */
-export function queryRows(log: ReadingLog, verdicts: Uint8Array, query: ReadingsQuery): Uint32Array {
+/** The rows of a query in its order, groups apart. @param derived - needed where the query sorts by a derived field */
+export function queryRows(
+  log: ReadingLog,
+  verdicts: Uint8Array,
+  query: Pick<ReadingsQuery, 'filters' | 'sort'>,
+  derived?: DerivedNumbers,
+): Uint32Array {
   let rows = query.filters.length === 0 ? identityOrder(log.count) : filterRows(log, verdicts, query.filters).rows();
-  for (const { field, descending } of [...query.sort].reverse())
-    rows = sortRows(log, verdicts, rows, field, descending);
+  for (const { field, descending } of [...query.sort].reverse()) {
+    const numbers = numbersToSort(log, field, derived);
+    rows = numbers
+      ? orderByNumber(rows, numbers, descending)
+      : orderByField(log, verdicts, rows, field as ListedField, descending);
+  }
   return rows;
 }
 
@@ -102,16 +118,14 @@ export function countLabels(
     .map(({ value, count }) => ({ value, count }));
 }
 
-function sortRows(
+/** A stable order of `rows` by a listed field: stages, states and verdicts by their own order, all else in natural order of the labels. */
+export function orderByField(
   log: ReadingLog,
   verdicts: Uint8Array,
   rows: Uint32Array,
-  field: SortField,
-  descending: boolean,
+  field: ListedField,
+  descending = false,
 ): Uint32Array {
-  if (field === 'time') return orderByNumber(rows, log.time, descending);
-  if (field === 'reading') return orderByNumber(rows, numbersOf(log), descending);
-  if (field === 'line') return orderByNumber(rows, Float64Array.from(log.line), descending);
   const column = listedColumn(log, verdicts, field);
   const isScale = column.labels === STAGES || column.labels === VERDICTS || column.labels === STATES;
   const ranks = isScale ? undefined : labelRanks(column.labels);
@@ -121,6 +135,16 @@ function sortRows(
     key[row] = ranks ? ranks[code]! : code;
   }
   return orderByCode(rows, key, column.labels.length, descending);
+}
+
+/** The numbers of a field that sorts by numbers, undefined for a listed one. @throws where a derived field's are not given */
+function numbersToSort(log: ReadingLog, field: SortField, derived?: DerivedNumbers): Float64Array | undefined {
+  if (field === 'time') return log.time;
+  if (field === 'reading') return numbersOf(log);
+  if (field === 'line') return Float64Array.from(log.line);
+  if ((LISTED_FIELDS as readonly string[]).includes(field)) return undefined;
+  if (derived === undefined) throw new Error(`Nothing derives ${field} here, so that readings cannot be sorted by it.`);
+  return derived(field as DerivedField);
 }
 
 /** Values as they sort: over-range above all numbers, below-range under all, what has no number (beep, blank) last. */

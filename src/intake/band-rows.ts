@@ -1,16 +1,18 @@
-import { bandFault, type Band, type BandKind, type Expectation } from '../domain/band.ts';
-import { MODE_UNITS, type Mode } from '../domain/reading.ts';
-import type { Field, FilePlan } from '../domain/file-plan.ts';
-import type { Family } from '../domain/family.ts';
+import { BAND_KINDS, BASES, bandFault, type Band, type BandKind, type Expectation } from '../domain/band.ts';
+import { MODES, MODE_UNITS, STAGES, type Mode } from '../domain/reading.ts';
+import type { Field, FilePlan, Given } from '../domain/file-plan.ts';
+import { ROLES, pointFromName, type Family } from '../domain/family.ts';
 import { VALUE } from '../columns/reading-log.ts';
-import { STATES } from '../domain/reading.ts';
 import { FamilyTable } from './family-table.ts';
+import { cellReason, columnText, orList, type Fault } from './fault.ts';
+import { GivenLines } from './given-lines.ts';
+import { readHeader } from './header-text.ts';
 import { cleanName } from './names.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
 import type { RowTaker } from './row-taker.ts';
 import { TimeScanner } from './time-scanner.ts';
-import { parseUnit } from './unit-text.ts';
-import { readBasis, readKind, readMode, readRole, readStage, readYesNo } from './words.ts';
+import { parseUnit, type UnitUse } from './unit-text.ts';
+import { modeOfUnit, readBasis, readKind, readMode, readRole, readStage, readYesNo } from './words.ts';
 
 /** Turns the rows of a bands table into bands, and into the families, points and parts that it declares. */
 export class BandRows implements RowTaker {
@@ -18,6 +20,8 @@ export class BandRows implements RowTaker {
   faultColumn = '';
   readonly #plan: FilePlan;
   readonly #places: ReadonlyMap<Field, number>;
+  readonly #givenLines: GivenLines;
+  #given: Given = {};
   readonly #families = new FamilyTable();
   readonly #bands: Band[] = [];
   readonly #quantity = new QuantityScanner();
@@ -25,28 +29,35 @@ export class BandRows implements RowTaker {
 
   constructor(plan: FilePlan) {
     this.#plan = plan;
+    this.#givenLines = new GivenLines(plan);
     this.#places = new Map(plan.columns.map((use, index): [Field, number] => [use.field, index]).reverse());
   }
 
-  take(cells: readonly string[]): boolean {
-    const family = cleanName(this.#cell(cells, 'family')) || (this.#plan.given.family ?? '');
-    if (family === '') return this.#fail('family', 'This row names no family: fill it in, or state one for the file.');
+  take(cells: readonly string[], line: number): boolean {
+    this.#given = this.#givenLines.at(line);
+    return this.#take(cells) !== null;
+  }
+
+  /** @returns null where the row cannot be read */
+  #take(cells: readonly string[]): true | null {
+    const family = cleanName(this.#cell(cells, 'family')) || (this.#given.family ?? '');
+    if (family === '') return this.#failEmpty('family', 'no family');
     const point = cleanName(this.#cell(cells, 'point'));
     const boost = this.#cell(cells, 'boost').trim() === '' ? undefined : readYesNo(this.#cell(cells, 'boost'));
     if (boost === undefined && this.#cell(cells, 'boost').trim() !== '')
-      return this.#failCell(cells, 'boost', 'is neither yes nor no');
+      return this.#failCell(cells, 'boost', NO_BOOST);
     const role = readRole(this.#cell(cells, 'role'));
     if (!role && this.#cell(cells, 'role').trim() !== '') {
-      return this.#failCell(cells, 'role', 'is none of mains, bulk, standby, main, backlight and part');
+      return this.#failCell(cells, 'role', NO_ROLE);
     }
     const nodes = this.#nodes(cells);
-    if (nodes === null) return this.#failCell(cells, 'nodes', 'does not name two nodes: write them as one/other');
+    if (nodes === null) return this.#failCell(cells, 'nodes', NO_NODES);
     const band = this.#band(cells, family, point);
-    if (band === null) return false;
+    if (band === null) return null;
     const rail = cleanName(this.#cell(cells, 'rail'));
     const part = cleanName(this.#cell(cells, 'part'));
     const contradiction = this.#families.declare({ family, boost, point, role, rail, part, nodes });
-    if (contradiction !== undefined) return this.#fail(undefined, contradiction);
+    if (contradiction !== undefined) return this.#fail('', contradiction);
     if (band) this.#bands.push(band);
     return true;
   }
@@ -70,38 +81,26 @@ export class BandRows implements RowTaker {
 
   /** The row's band; undefined where it declares none, null where it cannot be read. */
   #band(cells: readonly string[], family: string, point: string): Band | undefined | null {
-    const kindText = this.#cell(cells, 'kind').trim();
-    if (kindText === '') return undefined;
-    const kind = readKind(kindText);
-    if (!kind) {
-      return this.#refuse(
-        'kind',
-        `“${kindText.slice(0, 60)}” is no kind of band: write between, percent, at least, at most, open, shorted or rectified mains.`,
-      );
-    }
-    if (point === '') return this.#refuse('point', 'This band names no test point: fill it in.');
-    const modeText = this.#cell(cells, 'mode');
-    const mode = readMode(modeText) ?? (modeText.trim() === '' ? this.#plan.given.mode : undefined);
-    if (!mode) return this.#refuse('mode', 'This row names no mode that is known: fill in what is measured.');
+    const kind = this.#kind(cells);
+    if (!kind) return kind;
+    if (point === '') return this.#failEmpty('point', 'no test point');
+    const mode = this.#mode(cells, point);
+    if (!mode) return null;
     const stageText = this.#cell(cells, 'stage');
     const stage = readStage(stageText);
     if (!stage && stageText.trim() !== '' && !/^any$/i.test(stageText.trim())) {
-      return this.#refuse('stage', `“${stageText.slice(0, 60)}” is no stage that is known: leave it empty for any.`);
+      return this.#failCell(cells, 'stage', NO_STAGE);
     }
     const expects = this.#expectation(cells, kind, mode);
     if (!expects) return null;
     const fault = bandFault(expects);
-    if (fault !== undefined) return this.#refuse('kind', fault);
+    if (fault !== undefined) return this.#fail('', `${fault} Correct the numbers of this row.`);
     const author = cleanName(this.#cell(cells, 'author'));
     const date = this.#date(cells);
     if (date === null) return null;
     const basisText = this.#cell(cells, 'basis');
     const basis = basisText.trim() === '' ? 'typed in' : readBasis(basisText);
-    if (!basis)
-      return this.#refuse(
-        'basis',
-        `“${basisText.slice(0, 60)}” is no basis that is known: write board marking, learned, common practice or typed in.`,
-      );
+    if (!basis) return this.#failCell(cells, 'basis', NO_BASIS);
     return {
       family,
       point,
@@ -112,6 +111,36 @@ export class BandRows implements RowTaker {
       ...(author === '' ? {} : { author }),
       ...(date === undefined ? {} : { date }),
     };
+  }
+
+  /** The kind that the row names, or that its limits make; undefined where it has neither, null where they make none. */
+  #kind(cells: readonly string[]): BandKind | undefined | null {
+    const text = this.#cell(cells, 'kind').trim();
+    if (text !== '') return readKind(text) ?? this.#failCell(cells, 'kind', NO_KIND);
+    const has = (field: Field): boolean => this.#cell(cells, field).trim() !== '';
+    if (has('nominal') && has('percent')) return 'percent';
+    if (has('low')) return has('high') ? 'between' : 'at least';
+    if (has('high')) return 'at most';
+    if (!has('nominal') && !has('percent')) return undefined;
+    return this.#fail('', 'This row has a nominal value or a percentage alone. Fill in both, or a limit.');
+  }
+
+  /** The mode that the row names, or that its unit makes; volts are those of the point: a supply's, or a part's diode drop. */
+  #mode(cells: readonly string[], point: string): Mode | null {
+    const text = this.#cell(cells, 'mode').trim();
+    const use = this.#unit(cells, 'low') ?? this.#unit(cells, 'high') ?? this.#unit(cells, 'nominal');
+    const mode = text === '' ? (this.#given.mode ?? use?.mode ?? modeOfUnit(use?.unit)) : readMode(text);
+    if (mode) return mode;
+    if (text !== '') return this.#failCell(cells, 'mode', NO_MODE);
+    if (use?.unit !== 'V') return this.#failEmpty('mode', 'no mode, nor a unit that tells it');
+    const role = readRole(this.#cell(cells, 'role')) ?? pointFromName(point).role;
+    return role === 'part' ? 'diode' : role === 'mains' ? 'AC volts' : 'DC volts';
+  }
+
+  /** The unit of a limit: the row's, else its header's; undefined where neither says one that is known. */
+  #unit(cells: readonly string[], field: Field): UnitUse | undefined {
+    const text = this.#cell(cells, 'unit').trim();
+    return text === '' || text === '%' ? readHeader(this.#header(field)).unit : parseUnit(text);
   }
 
   #expectation(cells: readonly string[], kind: BandKind, mode: Mode): Expectation | undefined {
@@ -136,28 +165,27 @@ export class BandRows implements RowTaker {
   #number(cells: readonly string[], field: Field, mode: Mode | undefined): number {
     const cell = this.#cell(cells, field).trim();
     const unitText = this.#cell(cells, 'unit').trim();
-    const rowUnit = mode === undefined || unitText === '%' ? { prefix: 0 } : parseUnit(unitText);
-    if (!rowUnit) return this.#noNumber(cells, 'unit', 'is none of the units V, Ω, F and A: correct it');
+    if (mode !== undefined && unitText !== '' && unitText !== '%' && !parseUnit(unitText)) {
+      return this.#noNumber(cells, 'unit', NO_UNIT);
+    }
+    const use = mode === undefined ? undefined : this.#unit(cells, field);
     const fault = this.#quantity.scan(
       mode === undefined ? cell.replace(/\s*%$/, '') : cell,
       this.#plan.decimalMark,
-      rowUnit.prefix,
+      use?.prefix ?? 0,
     );
-    if (cell === '' || fault !== undefined || STATES[this.#quantity.state] !== STATES[VALUE]) {
-      return this.#noNumber(cells, field, fault ?? 'is no number, which this kind of band needs: fill it in');
+    if (cell === '' || fault !== undefined || this.#quantity.state !== VALUE) {
+      return this.#noNumber(cells, field, fault ?? NO_LIMIT);
     }
-    const unit = this.#quantity.unit ?? rowUnit.unit;
+    const unit = this.#quantity.unit ?? use?.unit;
     if (mode !== undefined && unit !== undefined && unit !== MODE_UNITS[mode]) {
-      return this.#noNumber(
-        cells,
-        field,
-        `is in ${unit}, in which ${mode} is not measured: correct the unit or the mode`,
-      );
+      const wrong = `is in ${unit}, in which ${mode} is not measured`;
+      return this.#noNumber(cells, field, { wrong, remedy: 'Correct the unit or the mode.' });
     }
     return this.#quantity.value;
   }
 
-  #noNumber(cells: readonly string[], field: Field, fault: string): number {
+  #noNumber(cells: readonly string[], field: Field, fault: Fault): number {
     this.#failCell(cells, field, fault);
     return NaN;
   }
@@ -175,7 +203,7 @@ export class BandRows implements RowTaker {
     if (cell === '') return undefined;
     const fault = this.#times.scan(cell, this.#plan.dateOrder);
     if (fault !== undefined || this.#times.parts === 'clock') {
-      this.#failCell(cells, 'set on', fault ?? 'is no day: write it as year-month-day');
+      this.#failCell(cells, 'set on', fault ?? NO_DAY);
       return null;
     }
     return new Date(this.#times.time).toISOString().slice(0, 10);
@@ -186,18 +214,45 @@ export class BandRows implements RowTaker {
     return place === undefined ? '' : (cells[place] ?? '');
   }
 
-  #failCell(cells: readonly string[], field: Field, fault: string): false {
-    return this.#fail(field, `“${this.#cell(cells, field).slice(0, 60)}” in column “${field}” ${fault}.`);
+  #header(field: Field): string {
+    return this.#plan.columns[this.#places.get(field) ?? -1]?.header ?? '';
   }
 
-  #refuse(field: Field, fault: string): null {
-    this.#fail(field, fault);
+  /** A cell of a column that the file lacks is empty, and its field's name stands for the header. */
+  #failCell(cells: readonly string[], field: Field, fault: Fault): null {
+    const place = this.#places.get(field);
+    const header = place === undefined ? field : this.#header(field);
+    return this.#fail(this.#header(field), cellReason(this.#cell(cells, field).trim(), header, place ?? 0, fault));
+  }
+
+  /** @param what - what the row does not name, as in “no family” */
+  #failEmpty(field: Field, what: string): null {
+    const place = this.#places.get(field);
+    if (place === undefined) return this.#fail('', `This row names ${what}, and no column does. Add a column for it.`);
+    const where = columnText(this.#header(field), place);
+    return this.#fail(this.#header(field), `This row names ${what} in ${where}. Fill it in.`);
+  }
+
+  #fail(column: string, fault: string): null {
+    this.fault = fault;
+    this.faultColumn = column;
     return null;
   }
-
-  #fail(field: Field | undefined, fault: string): false {
-    this.fault = fault;
-    this.faultColumn = field === undefined ? '' : (this.#plan.columns[this.#places.get(field) ?? -1]?.header ?? '');
-    return false;
-  }
 }
+
+const NO_BOOST: Fault = { wrong: 'is neither yes nor no', remedy: 'Write yes or no.' };
+const NO_ROLE: Fault = { wrong: 'is no role that is known', remedy: `Write ${orList(ROLES)}.` };
+const NO_NODES: Fault = { wrong: 'does not name two nodes', remedy: 'Write them as one/other.' };
+const NO_KIND: Fault = { wrong: 'is no kind of band', remedy: `Write ${orList(BAND_KINDS)}.` };
+const NO_MODE: Fault = { wrong: 'is no mode that is known', remedy: `Write ${orList(MODES)}.` };
+const NO_STAGE: Fault = {
+  wrong: 'is no stage that is known',
+  remedy: `Write ${orList(STAGES)}, or leave it empty for any.`,
+};
+const NO_BASIS: Fault = { wrong: 'is no basis that is known', remedy: `Write ${orList(BASES)}.` };
+const NO_UNIT: Fault = { wrong: 'is none of the units V, Ω, F and A', remedy: 'Correct the unit.' };
+const NO_LIMIT: Fault = { wrong: 'is no number, which this kind of band needs', remedy: 'Fill in the number.' };
+const NO_DAY: Fault = {
+  wrong: 'is a time of day where a day is expected',
+  remedy: 'Write the day, such as 2026-03-01.',
+};

@@ -1,7 +1,8 @@
 import { VALUE } from '../columns/reading-log.ts';
-import type { ColumnUse, FilePlan, PreviewCell } from '../domain/file-plan.ts';
+import type { ColumnUse, FilePlan, Given, PreviewCell } from '../domain/file-plan.ts';
 import { formatShown, joinQuantity } from '../domain/quantity.ts';
 import { MODE_UNITS, STATES } from '../domain/reading.ts';
+import { GivenLines } from './given-lines.ts';
 import { readHeader } from './header-text.ts';
 import { cleanName } from './names.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
@@ -20,17 +21,23 @@ export class CellReader {
   readonly #plan: FilePlan;
   readonly #unitColumn: number;
   readonly #modeColumn: number;
+  readonly #hasDate: boolean;
   readonly #quantity = new QuantityScanner();
   readonly #times = new TimeScanner();
+  readonly #givenLines: GivenLines;
+  #given: Given = {};
 
   constructor(plan: FilePlan) {
     this.#plan = plan;
+    this.#givenLines = new GivenLines(plan);
     this.#unitColumn = plan.columns.findIndex((use) => use.field === 'unit');
+    this.#hasDate = plan.columns.some((use) => use.field === 'date');
     this.#modeColumn = plan.columns.findIndex((use) => use.field === 'mode');
   }
 
-  /** The cell in column `index` of a row. */
-  cell(cells: readonly string[], index: number): PreviewCell {
+  /** The cell in column `index` of the row that starts on `line`. */
+  cell(cells: readonly string[], line: number, index: number): PreviewCell {
+    this.#given = this.#givenLines.at(line);
     const text = cells[index] ?? '';
     const use = this.#plan.columns[index];
     const { read, doubtful } = use ? this.#read(use, cells, text) : { read: 'one cell too many', doubtful: true };
@@ -100,14 +107,17 @@ export class CellReader {
     const times = this.#times;
     if (!(isClock && times.scanClock(text))) {
       const fault = times.scan(text, this.#plan.dateOrder);
-      if (fault !== undefined) return { read: fault, doubtful: true };
+      if (fault !== undefined) return { read: fault.wrong, doubtful: true };
     }
     const iso = new Date(times.time)
       .toISOString()
       .replace('T', ' ')
       .replace(/(\.000)?Z$/, '');
     const read = times.parts === 'moment' ? iso : times.parts === 'day' ? iso.slice(0, 10) : iso.slice(11);
-    return { read, doubtful: times.parts === 'clock' && !isClock && this.#plan.given.start === undefined };
+    return {
+      read,
+      doubtful: times.parts === 'clock' && !(isClock && this.#hasDate) && this.#given.start === undefined,
+    };
   }
 
   #readQuantity(use: ColumnUse, cells: readonly string[], text: string): Read {
@@ -117,9 +127,9 @@ export class CellReader {
     const ofHeader = readHeader(use.header).unit;
     const prefix = hasRowUnit ? rowUnit.prefix : (use.prefix ?? ofHeader?.prefix ?? 0);
     const fault = quantity.scan(text, this.#plan.decimalMark, prefix);
-    if (fault !== undefined) return { read: fault, doubtful: true };
+    if (fault !== undefined) return { read: fault.wrong, doubtful: true };
     if (quantity.state !== VALUE) return { read: STATES[quantity.state]!, doubtful: false };
-    const mode = use.mode ?? readMode(cells[this.#modeColumn] ?? '') ?? this.#plan.given.mode;
+    const mode = use.mode ?? readMode(cells[this.#modeColumn] ?? '') ?? this.#given.mode;
     const unit = quantity.unit ?? rowUnit.unit ?? ofHeader?.unit ?? (mode && MODE_UNITS[mode]);
     if (!unit) return { read: `${text.trim()}, of no known unit`, doubtful: true };
     return {

@@ -1,15 +1,15 @@
 import type { HeadRecord } from './head-table.ts';
-import { cleanName } from './names.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
 import { stateOfWord } from './state-words.ts';
 import { TimeScanner } from './time-scanner.ts';
 import { parseUnit } from './unit-text.ts';
 import { isSummaryWord, readMode, readStage } from './words.ts';
 
-/** Cells looked at in all. */
+/** Cells looked at in all, and different ones of a column. */
 const MOST_CELLS = 3000;
+const MOST_DISTINCT = 100;
 
-/** What a sample of a column's cells holds, as shares of those that are filled. */
+/** What a sample of a column's cells holds, as shares of those that are filled and were looked at. */
 export interface ColumnValues {
   readonly filled: number;
   readonly moments: number;
@@ -49,10 +49,11 @@ function valuesOf(cells: readonly string[]): ColumnValues {
   };
   const found = new Map<string, number>();
   for (const cell of cells) {
-    const name = cell.length > 200 ? cell.slice(0, 200) : cleanName(cell);
-    if (stateOfWord(name) === 'blank') continue;
+    const name = cell.slice(0, 200).trim();
+    const known = found.get(name);
+    if (known === undefined && (found.size === MOST_DISTINCT || stateOfWord(name) === 'blank')) continue;
     counts.filled += 1;
-    found.set(name, (found.get(name) ?? 0) + 1);
+    found.set(name, (known ?? 0) + 1);
   }
   for (const [name, count] of found) for (const kind of kindsOf(name)) counts[kind] += count;
   const share = (count: number): number => (counts.filled === 0 ? 0 : count / counts.filled);
@@ -80,6 +81,7 @@ function kindsOf(cell: string): Kind[] {
     const read = times.scan(cell, 'day-month-year') === undefined || times.scan(cell, 'month-day-year') === undefined;
     if (read) kinds.push(times.parts === 'moment' ? 'moments' : times.parts === 'day' ? 'days' : 'clocks');
   }
+  if (kinds[0] === 'moments') return kinds;
   for (const mark of ['.', ','] as const) {
     if (kinds.includes('numbers') || kinds.includes('quantities') || quantity.scan(cell, mark, 0) !== undefined)
       continue;

@@ -1,11 +1,13 @@
 import type { ReadingLog } from '../columns/reading-log.ts';
 import { MAX_SET_ASIDE_KEPT } from './caps.ts';
 import { detached } from './detached.ts';
+import { cellReason, type Fault } from './fault.ts';
 import type { SetAsideList } from './set-aside-list.ts';
 
 interface DoubtfulRow {
   readonly line: number;
   readonly column: string;
+  readonly index: number;
   readonly cells: readonly string[];
 }
 
@@ -24,19 +26,24 @@ export class DoubtfulRows {
     this.#showsMark ||= showsMark;
   }
 
-  add(line: number, column: string, cells: readonly string[]): void {
+  /** @param column - the header of the number's column, and `index` its place */
+  add(line: number, column: string, index: number, cells: readonly string[]): void {
     const kept = this.#rows.length < MAX_SET_ASIDE_KEPT ? cells.map(detached) : [];
-    this.#rows.push({ line, column, cells: kept });
+    this.#rows.push({ line, column, index, cells: kept });
   }
 
   /** The rows of the log that stay, ascending; undefined where all do. Those that go are added to `setAside`. */
   settle(log: ReadingLog, setAside: SetAsideList): Uint32Array | undefined {
     if (this.#rows.length === 0 || this.#showsGroups || !this.#showsMark) return undefined;
     const lines = new Set(this.#rows.map((row) => row.line));
-    for (const { line, column, cells } of this.#rows) setAside.add(line, column, cells, REASON);
+    for (const { line, column, index, cells } of this.#rows) {
+      setAside.add(line, column, cells, cellReason(cells[index] ?? '', column, index, EITHER));
+    }
     return log.line.map((_, row) => row).filter((row) => !lines.has(log.line[row]!));
   }
 }
 
-const REASON =
-  'A number of this row has three digits behind a mark that may group thousands or start decimals, and the file uses both: write it without that mark.';
+const EITHER: Fault = {
+  wrong: 'has a mark that may group thousands or start decimals, and the file uses both',
+  remedy: 'Write the number without that mark.',
+};

@@ -1,4 +1,5 @@
 import { pointFromName, type Family, type Part, type Role, type TestPoint } from '../domain/family.ts';
+import { shorten } from './fault.ts';
 
 /** What a row of a bands table says of a family's board; empty texts say nothing. */
 export interface Declaration {
@@ -21,18 +22,18 @@ interface Draft {
 export class FamilyTable {
   readonly #drafts = new Map<string, Draft>();
 
-  /** Adds what a row declares. @returns why it contradicts an earlier row, as a sentence, or undefined */
+  /** Adds what a row declares. @returns why it contradicts an earlier row, as sentences, or undefined */
   declare(row: Declaration): string | undefined {
     const draft: Draft = this.#drafts.get(row.family) ?? { boost: undefined, points: new Map(), parts: new Map() };
     if (row.boost !== undefined && draft.boost !== undefined && row.boost !== draft.boost) {
-      return `An earlier row says otherwise of the boost stage of “${row.family}”: correct one of the two.`;
+      return `An earlier row says otherwise of the boost stage of “${shorten(row.family)}”. Correct one of the two.`;
     }
     const point = row.point === '' ? undefined : declaredPoint(row, draft.points.get(row.point));
     if (typeof point === 'string') return point;
     const part = row.part !== '' && row.nodes ? { designator: row.part, nodes: row.nodes } : undefined;
     const known = part && draft.parts.get(part.designator);
     if (part && known && !sameNodes(part.nodes, known.nodes)) {
-      return `An earlier row puts “${part.designator}” across other nodes: correct one of the two.`;
+      return `An earlier row puts “${shorten(part.designator)}” across other nodes. Correct one of the two.`;
     }
     draft.boost ??= row.boost;
     if (point) draft.points.set(point.name, point);
@@ -58,7 +59,7 @@ function declaredPoint(row: Declaration, known: TestPoint | undefined): TestPoin
   const part = row.part !== '' ? row.part : (known?.part ?? (role === 'part' ? guess.part : undefined));
   const rail = row.rail !== '' ? row.rail : known?.rail;
   const differs = known && (known.role !== role || (known.part ?? part) !== part || (known.rail ?? rail) !== rail);
-  if (differs) return `An earlier row says otherwise of the point “${row.point}”: correct one of the two.`;
+  if (differs) return `An earlier row says otherwise of the point “${shorten(row.point)}”. Correct one of the two.`;
   return { name: row.point, role, ...(part === undefined ? {} : { part }), ...(rail === undefined ? {} : { rail }) };
 }
 

@@ -5,8 +5,7 @@ import type { SetAside } from '../domain/import-record.ts';
 import type { Repair } from '../domain/repair.ts';
 
 /** Kinds of lines that are no data. */
-export const NO_DATA_KINDS = ['blank', 'preamble', 'header', 'repeated header', 'units', 'comment', 'footer'] as const;
-export type NoDataKind = (typeof NO_DATA_KINDS)[number];
+export type NoDataKind = 'blank' | 'preamble' | 'header' | 'repeated header' | 'units' | 'comment' | 'footer';
 
 /** How the records of a file add up: `rows = taken + setAsideRows`, and `noData` is the sum of its kinds. */
 export interface FileCounts {

@@ -1,6 +1,7 @@
 import type { FilePlan } from '../domain/file-plan.ts';
 import { MAX_CELL, MAX_COLUMNS } from './caps.ts';
 import { detached } from './detached.ts';
+import { columnText } from './fault.ts';
 import type { FileCounts, NoDataKind } from './file-contents.ts';
 import { fieldOfHeader } from './field-names.ts';
 import type { RecordBatch } from './record-reader.ts';
@@ -127,7 +128,7 @@ export class FileTable {
         line,
         '',
         cells,
-        `This row stands under another header, on line ${this.#otherTable}: save that table as a file of its own.`,
+        `This row stands under another header, on line ${this.#otherTable}. Save that table as a file of its own.`,
       );
       return;
     }
@@ -141,7 +142,7 @@ export class FileTable {
         line,
         '',
         cells,
-        'This line looks like the header of another table: save that table as a file of its own.',
+        'This line looks like the header of another table. Save that table as a file of its own.',
       );
     } else if (
       this.#width > 2 &&
@@ -156,10 +157,11 @@ export class FileTable {
     const width = this.#width;
     const missing = this.#plan.columns.slice(cells.length);
     if (cells.length > width && cells.slice(width).some((cell) => cell.trim() !== '')) {
-      const reason = `This row has ${cells.length} cells where the header has ${width}: look for a separator inside a cell, and put that cell in quotation marks.`;
+      const reason = `This row has ${cells.length} cells where the header has ${width}. Look for a separator inside a cell, and put that cell in quotation marks.`;
       this.#reject(line, '', cells, cells.length > MAX_COLUMNS ? MANY_COLUMNS : reason);
     } else if (missing.some((column) => column.field !== 'ignored' || column.header.trim() !== '')) {
-      const reason = `This row has ${cells.length} of ${width} cells: fill in what is missing, or let the row go.`;
+      const first = columnText(missing[0]!.header, cells.length);
+      const reason = `This row has ${cells.length} of ${width} cells and ends before ${first}. Fill in what is missing, or let the row go.`;
       this.#reject(line, missing[0]!.header, cells, reason);
     } else if (cells.length === width) {
       this.#reject(line, this.#taker.faultColumn, cells, this.#taker.fault);
@@ -183,7 +185,7 @@ export class FileTable {
   /** Lines of one cell that turned out to stand amid the rows. */
   #releaseFooters(): void {
     for (const { line, cells } of this.#footers)
-      this.#setAside.add(line, '', cells, 'This line holds a single cell: fill in the row, or let it go.');
+      this.#setAside.add(line, '', cells, 'This line holds a single cell. Fill in the row, or let it go.');
     this.#footers.length = 0;
   }
 
@@ -219,16 +221,16 @@ export class FileTable {
     }
     const last = this.#last;
     if (!endsWithLineEnd && last.length > 0 && (last.length < this.#width || (last.length > 1 && last.at(-1) === ''))) {
-      notices.push('The file ends in the middle of a line: it may be cut off.');
+      notices.push('The file ends in the middle of a line: it may be cut off. Compare its end with the original.');
     }
     return notices;
   }
 }
 
-const UNCLOSED = 'A quotation mark opens a cell of this line and none closes it: remove it, or close the cell.';
-const LONG_CELL = `A cell of this row is longer than ${MAX_CELL} characters: shorten it.`;
-const LONG_ROW = 'This line is too long to be a row: look for missing line ends.';
-const MANY_COLUMNS = `This row has more than ${MAX_COLUMNS} cells: look for missing line ends.`;
+const UNCLOSED = 'A quotation mark opens a cell of this line, and none closes it. Remove it, or close the cell.';
+const LONG_CELL = `A cell of this row is longer than ${MAX_CELL.toLocaleString('en')} characters. Shorten it, or let the row go.`;
+const LONG_ROW = 'This line is too long to be a row. Look for missing line ends.';
+const MANY_COLUMNS = `This row has more than ${MAX_COLUMNS.toLocaleString('en')} cells. Look for missing line ends.`;
 
 function isBlankRow(cells: readonly string[]): boolean {
   return cells.every((cell) => cell.trim() === '');

@@ -100,7 +100,7 @@ const quantity = new QuantityScanner();
 const times = new TimeScanner();
 
 /** Whether a cell holds a number, a quantity or a time. */
-export function isValue(cell: string): boolean {
+function isValue(cell: string): boolean {
   if (cell === '' || !/[0-9]/.test(cell) || stateOfWord(cell) === 'blank') return false;
   if (times.scan(cell, 'day-month-year') === undefined || times.scan(cell, 'month-day-year') === undefined) return true;
   return (['.', ','] as const).some(

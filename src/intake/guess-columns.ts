@@ -24,6 +24,10 @@ const READING_FIELDS: ReadonlySet<Field> = new Set([
 const REPAIR_FIELDS: ReadonlySet<Field> = new Set([
   'repair', 'family', 'complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of',
 ]); // prettier-ignore
+/** What only a repairs table tells. */
+const REPAIR_STORY: ReadonlySet<Field> = new Set([
+  'complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of',
+]); // prettier-ignore
 const BAND_FIELDS: ReadonlySet<Field> = new Set([
   'family', 'boost', 'point', 'role', 'rail', 'part', 'nodes', 'stage', 'mode', 'kind', 'low', 'high', 'nominal', 'percent',
   'unit', 'basis', 'author', 'set on',
@@ -44,19 +48,36 @@ export function guessColumns(
   units: readonly string[] | undefined,
   values: readonly ColumnValues[],
 ): ColumnsGuess {
-  const names = header.map((text) => fieldOfHeader(text));
+  const names = header.map((text, index) => fieldNamed(text, values[index]!));
   const has = (field: Field): boolean => names.includes(field);
-  const count = (fields: readonly Field[]): number => fields.filter(has).length;
-  if ((has('family') || has('point')) && count(['kind', 'low', 'high', 'nominal', 'percent']) >= 2) {
+  const limits = (['low', 'high', 'nominal', 'percent'] as const).filter(has).length;
+  // A log may carry the limits that its logger knew; it is a log all the same.
+  const isLog = has('reading') || has('time');
+  if ((has('family') || has('point')) && limits > 0 && (has('kind') || (limits >= 2 && !isLog))) {
     return { shape: 'bands', columns: byName(header, names, BAND_FIELDS) };
   }
   const readings = readingColumns(header, units, names, values);
-  const wide = readings.filter((use) => use.field === 'reading').length;
-  const repairFields = count(['complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of']);
-  if (has('repair') && repairFields >= 2 && (wide === 0 || (!has('reading') && wide < repairFields))) {
+  const wide = readings.filter((use) => use.field === 'reading');
+  if (has('repair') && isRepairsTable(names, wide)) {
     return { shape: 'repairs', columns: byName(header, names, REPAIR_FIELDS) };
   }
-  return { shape: wide > 0 ? 'readings' : 'unknown', columns: readings };
+  return { shape: wide.length > 0 ? 'readings' : 'unknown', columns: readings };
+}
+
+/** The field that a header names; `in` and `out` may head days of a repair, but not readings. */
+function fieldNamed(text: string, column: ColumnValues): Field | undefined {
+  const name = fieldOfHeader(text);
+  if (name === undefined || !REPAIR_STORY.has(name)) return name;
+  const areNumbers = column.numbers >= MOST && column.days + column.moments < MOST && name !== 'comeback of';
+  return areNumbers || readHeader(text).unit !== undefined ? undefined : name;
+}
+
+/** Whether columns tell of repairs more than of readings. @param wide - the columns that may hold readings */
+function isRepairsTable(names: readonly (Field | undefined)[], wide: readonly ColumnUse[]): boolean {
+  const told = names.filter(isStory).length;
+  if (wide.length === 0) return told >= 2 || (told === 1 && !names.includes('point'));
+  const isSure = wide.some((use) => !use.doubtful);
+  return !names.includes('reading') && (isSure ? told >= 2 && wide.length < told : wide.length <= told);
 }
 
 /** Tables of repairs and bands: by the names of their columns alone. */
@@ -120,7 +141,7 @@ function readingColumns(
       const point = has('point') ? undefined : measured.name;
       return readingUse(text, units?.[index], { field: 'reading', reason: 'has a unit or a mode in its name' }, point);
     }
-    if (!plain && isMeasured && !has('point') && has('repair') && text !== '') {
+    if (!plain && isMeasured && !has('point') && has('repair') && text !== '' && !isStory(names[index])) {
       return readingUse(
         text,
         units?.[index],
@@ -132,7 +153,8 @@ function readingColumns(
   });
   if (!uses.some((use) => use.field === 'reading')) {
     const index = uses.findIndex(
-      (use, at) => use.field === 'ignored' && values[at]!.numbers + values[at]!.quantities >= MOST,
+      (use, at) =>
+        use.field === 'ignored' && !isStory(names[at]) && values[at]!.numbers + values[at]!.quantities >= MOST,
     );
     if (index >= 0 && !has('repair')) {
       const first = { field: 'reading', reason: 'is the first column of numbers', doubtful: true } as const;
@@ -140,6 +162,10 @@ function readingColumns(
     }
   }
   return firstOfEach(uses);
+}
+
+function isStory(name: Field | undefined): boolean {
+  return name !== undefined && REPAIR_STORY.has(name);
 }
 
 /** The field that a header names, held against what the column holds. */
@@ -180,7 +206,7 @@ function boardGuess(distinct: readonly string[], hasRepair: boolean, hasFamily: 
   const examples = names.slice(0, 2).join(', ');
   return isRepairs
     ? { field: 'repair', reason: `holds ids that count up, such as ${examples}`, doubtful: names.length < 3 }
-    : { field: 'family', reason: `holds ${distinct.length} different names, such as ${examples}`, doubtful: true };
+    : { field: 'family', reason: `holds names that do not count up, such as ${examples}`, doubtful: true };
 }
 
 function readingUse(text: string, unitText: string | undefined, guess: Guess, point: string | undefined): ColumnUse {

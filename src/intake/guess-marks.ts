@@ -35,6 +35,7 @@ const byPoint = new NumberScanner();
 const byComma = new NumberScanner();
 
 function proves(cell: string): DecimalMark | 'either' | undefined {
+  if (!cell.includes('.') && !cell.includes(',')) return undefined;
   if (cell.length > 60 || !/^[+\-\u2212]?[\d.,]/.test(cell)) return undefined;
   const point = wholeNumber(byPoint, cell, '.');
   const comma = wholeNumber(byComma, cell, ',');

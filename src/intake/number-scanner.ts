@@ -1,4 +1,4 @@
-import { scaleBy, type DecimalMark } from '../domain/quantity.ts';
+import type { DecimalMark } from '../domain/quantity.ts';
 
 const ZERO = 48;
 const NINE = 57;
@@ -13,6 +13,7 @@ const GROUP_MARKS = new Set([0x20, 0xa0, 0x2009, 0x202f, 0x27, 0x2019]);
 const EXACT_DIGITS = 15;
 /** Powers of ten up to this one are exact in a double. */
 const EXACT_POWER = 22;
+const POWERS_OF_TEN = Float64Array.from({ length: EXACT_POWER + 1 }, (_, power) => Number(`1e${power}`));
 
 /**
  * Reads a decimal number at some place in a text, by its characters alone: sign, digits (in groups of three or not), the decimal mark,
@@ -120,7 +121,9 @@ export class NumberScanner {
     const power = prefix + this.exponent - this.decimals;
     const magnitude =
       this.#count <= EXACT_DIGITS && power >= -EXACT_POWER && power <= EXACT_POWER
-        ? scaleBy(this.digits, power)
+        ? power < 0
+          ? this.digits / POWERS_OF_TEN[-power]!
+          : this.digits * POWERS_OF_TEN[power]!
         : Number(`${this.#allDigits()}e${power}`);
     return this.negative && magnitude !== 0 ? -magnitude : magnitude;
   }

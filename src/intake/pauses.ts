@@ -4,7 +4,7 @@ const TURN = 40;
 /** Lets other tasks run now and then during long work, so that a message to stop it gets through. */
 export class Pauses {
   readonly #signal: AbortSignal | undefined;
-  readonly #channel = new MessageChannel();
+  #channel: MessageChannel | undefined;
   #since = performance.now();
 
   constructor(signal: AbortSignal | undefined) {
@@ -14,17 +14,18 @@ export class Pauses {
   /** Waits for one turn of the event loop, where the last is some time ago. @throws the signal's reason where it stopped the work */
   async pause(): Promise<void> {
     if (performance.now() - this.#since < TURN) return;
+    const channel = (this.#channel ??= new MessageChannel());
     await new Promise<void>((resolve) => {
-      this.#channel.port1.onmessage = () => {
+      channel.port1.onmessage = () => {
         resolve();
       };
-      this.#channel.port2.postMessage(undefined);
+      channel.port2.postMessage(undefined);
     });
     this.#since = performance.now();
     this.#signal?.throwIfAborted();
   }
 
   close(): void {
-    this.#channel.port1.close();
+    this.#channel?.port1.close();
   }
 }

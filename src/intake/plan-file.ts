@@ -8,6 +8,7 @@ import { guessDateOrder, guessDecimalMark } from './guess-marks.ts';
 import { guessSeparator } from './guess-separator.ts';
 import { headRecords } from './head-table.ts';
 import { headerSignature } from './header-signature.ts';
+import { oddWord } from './odd-word.ts';
 import { questionsOf } from './questions.ts';
 import { refusalOf } from './refuse-file.ts';
 import { sniffEncoding } from './sniff-encoding.ts';
@@ -20,8 +21,9 @@ export interface Refusal {
   readonly refused: string;
 }
 
-/** Rows whose numbers and days are looked at. */
+/** Rows whose numbers and days are looked at, and records among which the table is looked for. */
 const MOST_ROWS = 1000;
+const MOST_RECORDS = 2000;
 
 /** Choices of the technician that stand in place of guesses. */
 export interface Choices {
@@ -53,11 +55,12 @@ export function planFile(
   const size = sizeFault(name, text, separator, records.length);
   if (size !== undefined) return { refused: size };
   const width = choices.separator === undefined ? guess.width : commonWidth(records.map(({ cells }) => cells.length));
-  const table = findTable(records, width, guess.stated);
+  const table = findTable(records.slice(0, MOST_RECORDS), width, guess.stated);
   if (table.rows.length === 0 && table.headerLine === 0)
-    return { refused: `“${name}” holds no table: it has no rows.` };
+    return { refused: `“${name}” holds no table: it has no rows. Save the table in it as CSV, and choose that file.` };
   if (table.header.length > MAX_COLUMNS) return { refused: manyColumns(name, table.header.length) };
-  return planTable(encoding, separator, table, width, remembered);
+  const odd = encoding === 'windows-1252' && choices.encoding === undefined ? oddWord(text) : undefined;
+  return planTable(encoding, separator, table, width, odd, remembered);
 }
 
 function planTable(
@@ -65,6 +68,7 @@ function planTable(
   separator: Separator,
   table: TablePlace,
   width: number,
+  odd: string | undefined,
   remembered: ((signature: string) => readonly ColumnUse[] | undefined) | undefined,
 ): FilePlan {
   const header = table.headerLine > 0 ? table.header : Array.from({ length: width }, () => '');
@@ -94,12 +98,12 @@ function planTable(
     dateOrder: order.choice,
     given: {},
   };
-  const questions: Question[] = questionsOf(plan, mark, order, columns === known);
+  const questions: Question[] = questionsOf(plan, mark, order, columns === known, odd);
   return { ...plan, questions };
 }
 
 /** The shape that chosen columns make. */
-export function shapeOf(columns: readonly ColumnUse[]): Shape {
+function shapeOf(columns: readonly ColumnUse[]): Shape {
   const has = (...fields: string[]): boolean => columns.some((use) => fields.includes(use.field));
   if (has('kind', 'low', 'high', 'nominal', 'percent')) return 'bands';
   if (has('reading')) return 'readings';
@@ -114,13 +118,13 @@ function sizeFault(name: string, text: string, separator: Separator, records: nu
   const columns = firstLine.split(separator).length;
   if (columns > MAX_COLUMNS) return manyColumns(name, columns);
   if (firstLine.length > MAX_HEADER || (records === 0 && firstLine.length === text.length)) {
-    return `“${name}” starts with a line of more than ${firstLine.length.toLocaleString('en')} characters, which no header is: look for missing line ends.`;
+    return `“${name}” starts with a line of more than ${firstLine.length.toLocaleString('en')} characters, which no header is. Look for missing line ends, or save it again as CSV.`;
   }
   return undefined;
 }
 
 function manyColumns(name: string, columns: number): string {
-  return `“${name}” has ${columns.toLocaleString('en')} columns or more, and at most ${MAX_COLUMNS.toLocaleString('en')} are read: split it first.`;
+  return `“${name}” has ${columns.toLocaleString('en')} columns or more, and at most ${MAX_COLUMNS.toLocaleString('en')} are read. Take out the columns that are not needed, and choose it again.`;
 }
 
 function commonWidth(counts: readonly number[]): number {

@@ -30,7 +30,7 @@ export function previewFile(name: string, head: Uint8Array, plan: FilePlan): Pre
     plan,
     rows: data.map(({ line, cells }) => ({
       line,
-      cells: cells.slice(0, CELLS).map((_, index) => reader.cell(cells, index)),
+      cells: cells.slice(0, CELLS).map((_, index) => reader.cell(cells, line, index)),
     })),
     problems: table.finish(true).setAside,
   };

@@ -2,7 +2,9 @@ import { BELOW_RANGE, BLANK, OVER_RANGE, VALUE } from '../columns/reading-log.ts
 import { shownFor, type DecimalMark, type Unit } from '../domain/quantity.ts';
 import { STATES, type Mode, type State } from '../domain/reading.ts';
 import { detached } from './detached.ts';
+import type { Fault } from './fault.ts';
 import { NumberScanner } from './number-scanner.ts';
+import { NO_ANSWER, NOT_A_NUMBER, TOO_LARGE, restFault } from './quantity-faults.ts';
 import { MARK_LETTERS } from './resistor-mark.ts';
 import { leadingOverRange, stateOfWord } from './state-words.ts';
 import { parseUnit, type UnitUse } from './unit-text.ts';
@@ -15,7 +17,6 @@ const SCPI_INFINITY = 9.9e37;
 const SCPI_NAN = 9.91e37;
 
 const LONGEST_UNIT = 24;
-const NO_NUMBER = 'is no number and none of the words that meters show: write it as the meter showed it';
 const UNKNOWN_UNIT = 'unknown';
 
 /** Reads a cell as a meter's answer: a state, and for `value` a number with its unit. Fields hold the answer until the next scan. */
@@ -41,22 +42,22 @@ export class QuantityScanner {
   /**
    * Reads `cell`.
    * @param prefix - power of ten of the prefix that the cell's surroundings give, for a cell without a unit
-   * @returns what is wrong with the cell as the end of a sentence, or undefined where it was read
+   * @returns what is wrong with the cell, or undefined where it was read
    */
-  scan(cell: string, mark: DecimalMark, prefix: number): string | undefined {
+  scan(cell: string, mark: DecimalMark, prefix: number): Fault | undefined {
     this.unit = this.mode = undefined;
     this.loneGroup = this.showsGroups = this.showsMark = false;
     const code = cell.charCodeAt(0);
     const number = this.#number;
     // A mark without decimals may be a word: some meters show `1.` for over-range.
     if (code >= 48 && code <= 57 && number.scan(cell, 0, mark) && (number.decimals > 0 || !number.hasMark)) {
-      if (number.end === cell.length) return this.#finish(cell, prefix);
-      if (this.#scanRest(cell, prefix) === undefined) return undefined;
+      if (number.end === cell.length) return this.#finish(prefix);
+      if (this.#scanRest(cell, mark, prefix) === undefined) return undefined;
     }
     return this.#scanOther(cell.trim(), mark, prefix);
   }
 
-  #scanOther(cell: string, mark: DecimalMark, prefix: number): string | undefined {
+  #scanOther(cell: string, mark: DecimalMark, prefix: number): Fault | undefined {
     const word = stateOfWord(cell);
     if (word !== undefined) return this.#answer(word, prefix);
     const first = cell.charAt(0);
@@ -64,65 +65,64 @@ export class QuantityScanner {
     const over = leadingOverRange(cell);
     if (over !== undefined) {
       const use = this.#unitUse(cell.slice(over));
-      if (use === UNKNOWN_UNIT) return unknownUnit(cell.slice(over));
+      if (use === UNKNOWN_UNIT) return restFault(cell, over, mark);
       this.unit = use.unit;
       return this.#answer('over-range', use.prefix);
     }
-    if (this.#number.scan(cell, 0, mark)) return this.#scanRest(cell, prefix);
+    if (this.#number.scan(cell, 0, mark)) return this.#scanRest(cell, mark, prefix);
     const letter = MARK_LETTERS.get(first);
     if (letter) {
       this.#number.startWithDecimals(cell);
-      if (this.#number.scanDecimals(1)) return this.#finishMark(cell, letter.unit, letter.prefix);
+      if (this.#number.scanDecimals(1)) return this.#finishMark(cell, mark, letter.unit, letter.prefix);
     }
-    if (/^nan$/i.test(cell)) return 'is no number: the meter had none to give';
-    return NO_NUMBER;
+    return /^nan$/i.test(cell) ? NOT_A_NUMBER : NO_ANSWER;
   }
 
   /** A number with something behind it: a unit, or a letter in the place of the decimal mark. */
-  #scanRest(cell: string, prefix: number): string | undefined {
+  #scanRest(cell: string, mark: DecimalMark, prefix: number): Fault | undefined {
     const number = this.#number;
     let at = number.end;
     if (!number.hasMark && !number.hasExponent) {
       const letter = MARK_LETTERS.get(cell.charAt(at));
-      if (letter && number.scanDecimals(at + 1)) return this.#finishMark(cell, letter.unit, letter.prefix);
+      if (letter && number.scanDecimals(at + 1)) return this.#finishMark(cell, mark, letter.unit, letter.prefix);
       number.end = at;
     }
     while (isBlank(cell.charCodeAt(at))) at += 1;
-    if (at === cell.length) return this.#finish(cell, prefix);
+    if (at === cell.length) return this.#finish(prefix);
     const use = this.#unitUse(cell.slice(at));
-    if (use === UNKNOWN_UNIT) return unknownUnit(cell.slice(at));
+    if (use === UNKNOWN_UNIT) return restFault(cell, at, mark);
     this.unit = use.unit;
     this.mode = use.mode;
-    return this.#finish(cell, use.prefix);
+    return this.#finish(use.prefix);
   }
 
   /** `>40 MΩ`: over-range with its limit; `<0.1`: below-range. */
-  #scanBound(cell: string, mark: DecimalMark, prefix: number): string | undefined {
+  #scanBound(cell: string, mark: DecimalMark, prefix: number): Fault | undefined {
     const over = cell.startsWith('>');
     const rest = cell.replace(/^[<>]=?\s*/, '');
-    if (!this.#number.scan(rest, 0, mark)) return NO_NUMBER;
-    const fault = this.#scanRest(rest, prefix);
+    if (!this.#number.scan(rest, 0, mark)) return NO_ANSWER;
+    const fault = this.#scanRest(rest, mark, prefix);
     if (fault !== undefined) return fault;
     this.state = over ? OVER_RANGE : BELOW_RANGE;
     if (!over) this.value = NaN;
     return undefined;
   }
 
-  #finishMark(cell: string, unit: Unit, prefix: number): string | undefined {
+  #finishMark(cell: string, mark: DecimalMark, unit: Unit, prefix: number): Fault | undefined {
     let at = this.#number.end;
     while (isBlank(cell.charCodeAt(at))) at += 1;
     if (at < cell.length) {
       const use = this.#unitUse(cell.slice(at));
-      if (use === UNKNOWN_UNIT || use.unit !== unit || use.prefix !== 0) return unknownUnit(cell.slice(at));
+      if (use === UNKNOWN_UNIT || use.unit !== unit || use.prefix !== 0) return restFault(cell, at, mark);
     }
     this.unit = unit;
-    return this.#finish(cell, prefix);
+    return this.#finish(prefix);
   }
 
-  #finish(cell: string, prefix: number): string | undefined {
+  #finish(prefix: number): Fault | undefined {
     const number = this.#number;
     const value = number.value(prefix);
-    if (number.hasExponent && Math.abs(value) >= SCPI_INFINITY) return this.#finishHuge(cell, value);
+    if (number.hasExponent && Math.abs(value) >= SCPI_INFINITY) return this.#finishHuge(value);
     this.state = VALUE;
     this.value = value;
     this.loneGroup = number.loneGroup;
@@ -139,14 +139,13 @@ export class QuantityScanner {
     return undefined;
   }
 
-  #finishHuge(cell: string, value: number): string | undefined {
+  #finishHuge(value: number): Fault | undefined {
     if (value === SCPI_INFINITY) return this.#answer('over-range', 0);
     if (value === -SCPI_INFINITY) return this.#answer('below-range', 0);
-    if (Math.abs(value) === SCPI_NAN) return 'is no number: the meter had none to give';
-    return `is too large a number: ${cell.slice(0, 40)}`;
+    return Math.abs(value) === SCPI_NAN ? NOT_A_NUMBER : TOO_LARGE;
   }
 
-  #answer(state: State, prefix: number): string | undefined {
+  #answer(state: State, prefix: number): Fault | undefined {
     this.state = STATES.indexOf(state);
     this.value = NaN;
     this.prefix = state === 'over-range' ? prefix : 0;
@@ -166,9 +165,4 @@ export class QuantityScanner {
 
 function isBlank(code: number): boolean {
   return code === 32 || code === 9 || code === 0xa0 || code === 0x202f || code === 0x2009;
-}
-
-function unknownUnit(text: string): string {
-  if (/^\s*[\d.,]/.test(text)) return NO_NUMBER;
-  return `has the unit “${text.trim().slice(0, 24)}”, which is none of V, Ω, F and A: correct it`;
 }

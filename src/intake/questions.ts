@@ -5,12 +5,17 @@ import type { Decision } from './guess-marks.ts';
 
 type Plan = Omit<FilePlan, 'questions'>;
 
-/** What a file alone cannot settle. @param known - whether the columns are those chosen earlier, and so need no question */
+/**
+ * What a file alone cannot settle.
+ * @param known - whether the columns are those chosen earlier, and so need no question
+ * @param odd - a word that the encoding hardly spells
+ */
 export function questionsOf(
   plan: Plan,
   mark: Decision<DecimalMark>,
   order: Decision<DateOrder>,
   known: boolean,
+  odd: string | undefined,
 ): Question[] {
   const questions: Question[] = [];
   if (mark.example !== undefined) {
@@ -39,12 +44,20 @@ export function questionsOf(
     const text = `Are these columns read as what they are: ${names.slice(0, 5).join(', ')}?`;
     questions.push({ about: 'columns', text });
   }
-  const missing = plan.shape === 'readings' ? missingOf(plan) : [];
+  if (odd !== undefined && !known) {
+    const text = `Is “${odd}” spelled as it should be? If not, choose another encoding for the file.`;
+    questions.push({ about: 'columns', text });
+  }
+  const missing = plan.shape === 'readings' ? missingOf(plan) : plan.shape === 'bands' ? missingOfBands(plan) : [];
   if (missing.length > 0) {
     const text = `The file does not say: ${missing.join(', ')}. State it for all its rows.`;
     questions.push({ about: 'given', text });
   }
   return questions;
+}
+
+function missingOfBands({ columns, given }: Plan): string[] {
+  return columns.some((use) => use.field === 'family') || given.family !== undefined ? [] : ['which board family'];
 }
 
 function missingOf(plan: Plan): string[] {

@@ -75,14 +75,20 @@ interface ClosingMark {
   readonly breaks: number;
 }
 
-/** The mark that closes the cell opened at `open`: the first undoubled one that a separator, a line end or the file's end follows. */
+/**
+ * The mark that closes the cell opened at `open`: the first undoubled one that a separator, a line end or the file's end follows.
+ * Behind an undoubled mark that does not close, only the rest of the line is searched: a text of such marks would else be searched
+ * again from each of its lines.
+ */
 function closingMark(text: string, open: number, separator: number, last: boolean): ClosingMark | 'later' | undefined {
   let loose = false;
   let breaks = 0;
   let counted = open;
   let from = open + 1;
+  let lineEnd = Infinity;
   for (;;) {
     const at = text.indexOf('"', from);
+    if (loose && (at < 0 || at > lineEnd)) return last || lineEnd < text.length ? undefined : 'later';
     if (at < 0) return last || text.length - open > MAX_CELL + 1 ? undefined : 'later';
     if (at - open > MAX_CELL + 1) return undefined;
     if (text.charCodeAt(at + 1) === QUOTE) {
@@ -93,11 +99,12 @@ function closingMark(text: string, open: number, separator: number, last: boolea
     if (after >= text.length && !last) return 'later';
     const next = text.charCodeAt(after);
     const closes = after >= text.length || next === separator || next === LF || next === CR;
-    if (!closes) loose = true;
     breaks += lineEnds(text, counted, at);
     counted = at;
-    if (loose && breaks > 0) return undefined;
     if (closes) return { at, loose, breaks };
+    if (breaks > 0) return undefined;
+    if (!loose) lineEnd = endOfLine(text, at);
+    loose = true;
     from = at + 1;
   }
 }

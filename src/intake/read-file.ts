@@ -24,7 +24,7 @@ export interface Progress {
 }
 
 /** Bytes decoded and split at a time: long enough to be quick, short enough to be stopped. */
-const PIECE = 524_288;
+const PIECE = 65_536;
 
 /**
  * Reads a whole file by its plan. What it holds does not depend on how its bytes are cut into pieces.
@@ -38,7 +38,8 @@ export async function readFile(
   report?: (progress: Progress) => void,
   signal?: AbortSignal,
 ): Promise<FileContents> {
-  if (source.size > MAX_FILE_BYTES) throw new RangeError(`“${source.name}” is larger than 1 GiB: split it first.`);
+  if (source.size > MAX_FILE_BYTES)
+    throw new RangeError(`“${source.name}” is larger than 1 GiB. Split it into smaller files, and bring those in.`);
   const reading = new FileReading(source.name, plan);
   const pauses = new Pauses(signal);
   try {
@@ -55,7 +56,7 @@ export async function readFile(
   }
   signal?.throwIfAborted();
   if (reading.progress.bytes !== source.size) {
-    throw new RangeError(`“${source.name}” changed while it was read: bring it in again.`);
+    throw new RangeError(`“${source.name}” changed while it was read. Choose it again.`);
   }
   const contents = reading.finish();
   report?.({ bytes: source.size, rows: contents.rows });
@@ -98,7 +99,7 @@ class FileReading {
     this.#read(true);
     const counts = this.#table.finish(this.#lastCharacter === '\n' || this.#lastCharacter === '\r');
     if (this.#undecodable) {
-      counts.notices.unshift('Some characters could not be decoded: choose another encoding for the file.');
+      counts.notices.unshift('Some characters could not be decoded. Choose another encoding for the file.');
     }
     return { ...counts, ...this.#taker.contents() };
   }

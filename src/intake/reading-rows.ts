@@ -1,8 +1,7 @@
 import { emptyLog, takeRows } from '../columns/append.ts';
-import type { Dictionary } from '../columns/dictionary.ts';
 import { LogBuilder } from '../columns/log-builder.ts';
 import { BEEP, BLANK, NO_BEEP, type ReadingLog } from '../columns/reading-log.ts';
-import type { ColumnUse, Field, FilePlan } from '../domain/file-plan.ts';
+import type { Field, FilePlan, Given } from '../domain/file-plan.ts';
 import type { Unit } from '../domain/quantity.ts';
 import {
   MODE_UNITS,
@@ -16,28 +15,18 @@ import {
 } from '../domain/reading.ts';
 import { MAX_METERS, MAX_POINTS } from './caps.ts';
 import { DoubtfulRows } from './doubtful-rows.ts';
-import { readHeader } from './header-text.ts';
+import { cellReason, columnText, orList, type Fault } from './fault.ts';
+import { GivenLines } from './given-lines.ts';
 import { BAD_NAME, NameColumn, NO_NAME, SUMMARY_NAME } from './name-column.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
+import { NONE, readingColumns, type ReadingColumn } from './reading-columns.ts';
 import type { RowTaker } from './row-taker.ts';
 import { RowTimes } from './row-times.ts';
 import type { SetAsideList } from './set-aside-list.ts';
 import { UnitColumn } from './unit-column.ts';
-import { parseUnit } from './unit-text.ts';
 import { NO_WORD, WordColumn } from './word-column.ts';
 import { modeOfUnit, readMode, readSpecimen, readStage } from './words.ts';
 
-/** A column of readings as the plan and its header have it. */
-interface ReadingColumn {
-  readonly index: number;
-  readonly mode: number;
-  readonly unit: Unit | undefined;
-  readonly prefix: number;
-  readonly point: number;
-  readonly stage: number;
-}
-
-const NONE = -1;
 const CONTINUITY = MODES.indexOf('continuity');
 const DC_VOLTS = MODES.indexOf('DC volts');
 const DIODE = MODES.indexOf('diode');
@@ -46,13 +35,15 @@ const POWERED = STAGES.map(isPowered);
 
 /** Turns rows into readings by a plan. A row is taken whole or not at all. */
 export class ReadingRows implements RowTaker {
-  /** Why the last row was not taken, as a sentence. */
+  /** Why the last row was not taken, as sentences. */
   fault = '';
   /** The header of the column that is meant, or empty. */
   faultColumn = '';
   readonly #plan: FilePlan;
   readonly #builder = new LogBuilder();
   readonly #file: number;
+  readonly #givenLines: GivenLines;
+  #given: Given | undefined;
   readonly #times: RowTimes;
   readonly #repairs: NameColumn;
   readonly #families: NameColumn;
@@ -74,18 +65,18 @@ export class ReadingRows implements RowTaker {
 
   constructor(plan: FilePlan, file: string) {
     const { names } = this.#builder;
-    const { given } = plan;
     const place = (field: Field): number => plan.columns.findIndex((column) => column.field === field);
     this.#plan = plan;
     this.#file = names.files.intern(file);
+    this.#givenLines = new GivenLines(plan);
     this.#times = new RowTimes(plan);
-    this.#repairs = new NameColumn(place('repair'), names.repairs, given.repair, Infinity);
-    this.#families = new NameColumn(place('family'), names.families, given.family ?? '', MAX_POINTS);
-    this.#points = new NameColumn(place('point'), names.points, given.point, MAX_POINTS);
-    this.#meters = new NameColumn(place('meter'), names.meters, given.meter ?? '', MAX_METERS);
-    this.#stages = new WordColumn(place('stage'), STAGES, readStage, given.stage);
-    this.#modes = new WordColumn(place('mode'), MODES, readMode, given.mode);
-    this.#specimens = new WordColumn(place('specimen'), SPECIMENS, readSpecimen, given.specimen ?? 'board');
+    this.#repairs = new NameColumn(place('repair'), names.repairs, Infinity);
+    this.#families = new NameColumn(place('family'), names.families, MAX_POINTS);
+    this.#points = new NameColumn(place('point'), names.points, MAX_POINTS);
+    this.#meters = new NameColumn(place('meter'), names.meters, MAX_METERS);
+    this.#stages = new WordColumn(place('stage'), STAGES, readStage);
+    this.#modes = new WordColumn(place('mode'), MODES, readMode);
+    this.#specimens = new WordColumn(place('specimen'), SPECIMENS, readSpecimen);
     this.#units = new UnitColumn(place('unit'));
     this.#readings = readingColumns(plan, [], names.points);
   }
@@ -97,13 +88,17 @@ export class ReadingRows implements RowTaker {
   /** Takes a row as long as the header. @returns whether it was taken; if not, `fault` says why */
   take(cells: readonly string[], line: number): boolean {
     const start = this.#builder.count;
+    const given = this.#givenLines.at(line);
+    if (given !== this.#given) this.#useGiven(given);
     this.fault = '';
     this.#doubtfulColumn = NONE;
     if (!this.#takeReadings(cells, line)) {
       this.#builder.count = start;
       return false;
     }
-    if (this.#doubtfulColumn !== NONE) this.#doubtful.add(line, this.#header(this.#doubtfulColumn), cells);
+    if (this.#doubtfulColumn !== NONE) {
+      this.#doubtful.add(line, this.#header(this.#doubtfulColumn), this.#doubtfulColumn, cells);
+    }
     return true;
   }
 
@@ -129,6 +124,18 @@ export class ReadingRows implements RowTaker {
         ? [`${this.#guessedDiode} readings in volts without power name no mode: read as diode.`]
         : []),
     ];
+  }
+
+  #useGiven(given: Given): void {
+    this.#given = given;
+    this.#times.useGiven(given);
+    this.#repairs.useFallback(given.repair);
+    this.#families.useFallback(given.family ?? '');
+    this.#points.useFallback(given.point);
+    this.#meters.useFallback(given.meter ?? '');
+    this.#stages.useFallback(given.stage);
+    this.#modes.useFallback(given.mode);
+    this.#specimens.useFallback(given.specimen ?? 'board');
   }
 
   #takeReadings(cells: readonly string[], line: number): boolean {
@@ -170,7 +177,7 @@ export class ReadingRows implements RowTaker {
       '',
       readings.length === 0
         ? NO_READING_COLUMN
-        : 'No column of this row holds a reading: fill one in, or let the row go.',
+        : 'No column of this row holds a reading. Fill one in, or let the row go.',
     );
   }
 
@@ -189,14 +196,9 @@ export class ReadingRows implements RowTaker {
     meter: number,
   ): boolean {
     const point = column.point >= 0 ? column.point : rowPoint;
-    if (point < 0)
-      return this.#fail(
-        this.#headerOf('point'),
-        'This row names no test point: fill it in, or state one for the file.',
-      );
+    if (point < 0) return this.#failEmpty('point', 'no test point');
     const stage = column.stage >= 0 ? column.stage : rowStage;
-    if (stage < 0)
-      return this.#fail(this.#headerOf('stage'), 'This row names no stage: fill it in, or state one for the file.');
+    if (stage < 0) return this.#failEmpty('stage', 'no stage');
     const quantity = this.#quantity;
     const rowUnit = this.#units.use(cells);
     const prefix =
@@ -207,10 +209,10 @@ export class ReadingRows implements RowTaker {
     const unit = quantity.unit ?? rowUnit?.unit ?? column.unit;
     const stated = column.mode >= 0 ? column.mode : rowMode;
     const mode = stated >= 0 ? stated : this.#modeOf(quantity.mode ?? rowUnit?.mode, unit, stage);
-    if (mode < 0) return this.#fail(this.#header(column.index), NO_MODE);
+    if (mode < 0) return this.#failCell(cells, column.index, NO_MODE);
     if (unit !== undefined && MODE_UNIT[mode] !== unit && quantity.state !== BLANK) {
-      const fits = `is in ${unit}, in which ${MODES[mode]!} is not measured: correct the unit or the mode`;
-      return this.#failCell(cells, column.index, fits);
+      const wrong = `is in ${unit}, in which ${MODES[mode]!} is not measured`;
+      return this.#failCell(cells, column.index, { wrong, remedy: 'Correct the unit or the mode.' });
     }
     if (quantity.loneGroup) this.#doubtfulColumn = column.index;
     else this.#doubtful.learn(quantity.showsGroups, quantity.showsMark);
@@ -260,10 +262,20 @@ export class ReadingRows implements RowTaker {
     return false;
   }
 
-  #failCell(cells: readonly string[], index: number, fault: string): false {
+  #failCell(cells: readonly string[], index: number, fault: Fault): false {
     const header = this.#header(index);
-    const where = header === '' ? `column ${index + 1}` : `column “${header}”`;
-    return this.#fail(header, `“${shorten(cells[index] ?? '')}” in ${where} ${fault}.`);
+    return this.#fail(header, cellReason(cells[index] ?? '', header, index, fault));
+  }
+
+  /** @param what - what the row does not name, as in “no stage” */
+  #failEmpty(field: Field, what: string): false {
+    const index = this.#plan.columns.findIndex((use) => use.field === field);
+    if (index < 0) return this.#fail('', `This row names ${what}, and no column does. State it for the file.`);
+    const header = this.#header(index);
+    return this.#fail(
+      header,
+      `This row names ${what} in ${columnText(header, index)}. Fill it in, or state it for the file.`,
+    );
   }
 
   #failName(cells: readonly string[]): false {
@@ -275,10 +287,10 @@ export class ReadingRows implements RowTaker {
     ] as const) {
       const code = column.code(cells);
       const index = this.#plan.columns.findIndex((use) => use.field === field);
-      if (code === SUMMARY_NAME) return this.#failCell(cells, index, 'labels a summary: let the row go');
+      if (code === SUMMARY_NAME) return this.#failCell(cells, index, SUMMARY);
       if (code === BAD_NAME) return this.#failCell(cells, index, column.fault);
     }
-    return this.#fail(this.#headerOf('repair'), 'This row names no repair: fill it in, or state one for the file.');
+    return this.#failEmpty('repair', 'no repair');
   }
 
   #failWord(cells: readonly string[]): false {
@@ -289,47 +301,28 @@ export class ReadingRows implements RowTaker {
     ] as const;
     for (const [field, column, list] of words) {
       const index = this.#plan.columns.findIndex((use) => use.field === field);
-      if (column.code(cells) < NO_WORD)
-        return this.#failCell(cells, index, `is no ${field} that is known: write ${orList(list)}`);
+      if (column.code(cells) >= NO_WORD) continue;
+      return this.#failCell(cells, index, {
+        wrong: `is no ${field} that is known`,
+        remedy: `Write ${orList(list)}.`,
+      });
     }
     return false;
   }
 
   #failUnit(cells: readonly string[]): false {
     const index = this.#plan.columns.findIndex((use) => use.field === 'unit');
-    return this.#failCell(cells, index, 'is none of the units V, Ω, F and A: correct it, or let the row go');
-  }
-
-  #headerOf(field: Field): string {
-    return this.#plan.columns.find((use) => use.field === field)?.header ?? '';
+    return this.#failCell(cells, index, NO_UNIT);
   }
 }
 
-const NO_READING_COLUMN = 'No column of this file is read as a reading: choose one in the preview.';
-const NO_MODE = 'Neither a column nor a unit says what was measured here: fill in the mode, or state one for the file.';
-
-function readingColumns(plan: FilePlan, unitCells: readonly string[], points: Dictionary): ReadingColumn[] {
-  return plan.columns.flatMap((use, index) =>
-    use.field === 'reading' ? [readingColumn(use, index, unitCells[index], points)] : [],
-  );
-}
-
-function readingColumn(use: ColumnUse, index: number, unitCell: string | undefined, points: Dictionary): ReadingColumn {
-  const unit = readHeader(use.header).unit ?? (unitCell === undefined ? undefined : parseUnit(unitCell));
-  return {
-    index,
-    mode: use.mode === undefined ? NONE : MODES.indexOf(use.mode),
-    unit: use.mode === undefined ? unit?.unit : MODE_UNITS[use.mode],
-    prefix: use.prefix ?? unit?.prefix ?? 0,
-    point: use.point === undefined ? NONE : points.intern(use.point),
-    stage: use.stage === undefined ? NONE : STAGES.indexOf(use.stage),
-  };
-}
-
-function shorten(text: string): string {
-  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
-}
-
-function orList(words: readonly string[]): string {
-  return `${words.slice(0, -1).join(', ')} or ${words.at(-1)!}`;
-}
+const NO_READING_COLUMN = 'No column of this file is read as a reading. Choose one in the preview.';
+const SUMMARY: Fault = { wrong: 'labels a summary', remedy: 'Let the row go.' };
+const NO_MODE: Fault = {
+  wrong: 'has no unit, and nothing else says what was measured',
+  remedy: 'Add the unit, or state the mode for the file.',
+};
+const NO_UNIT: Fault = {
+  wrong: 'is none of the units V, Ω, F and A',
+  remedy: 'Correct the unit, or let the row go.',
+};

@@ -23,6 +23,8 @@ export class RecordReader {
   #rest = '';
   #line = 1;
   #skipping = false;
+  /** Length that a record begun must reach before it is read again, so that a long one is not read anew with each piece. */
+  #enough = 0;
 
   constructor(separator: Separator) {
     this.#splitter = new CellSplitter(separator);
@@ -32,6 +34,10 @@ export class RecordReader {
   /** The records that `text` completes. @param last - whether the file ends with it */
   push(text: string, last: boolean): RecordBatch {
     const batch = new Batch();
+    if (!last && this.#rest.length + text.length < this.#enough) {
+      this.#rest += text;
+      return batch;
+    }
     let source = this.#joined(text, batch);
     if (this.#skipping) source = this.#skipLine(source, last);
     if (this.#skipping) {
@@ -40,6 +46,7 @@ export class RecordReader {
     }
     batch.longCells ||= source.length > MAX_CELL;
     this.#rest = source.slice(this.#take(source, last, batch));
+    this.#enough = this.#rest.length + Math.min(this.#rest.length, MAX_CELL);
     if (this.#rest.length > MAX_ROW) {
       batch.tooLong.push({ line: this.#line, start: this.#rest.slice(0, 200) });
       this.#rest = this.#rest.endsWith('\r') ? '\r' : '';

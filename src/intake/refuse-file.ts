@@ -20,26 +20,28 @@ const MAGIC: readonly (readonly [string, string])[] = [
 ];
 
 const LONGEST_MAGIC = 16;
-const TABLE_WANTED = 'save the table in it as CSV, and bring that in';
+const TABLE_WANTED = 'Save the table in it as CSV, and choose that file.';
 
 /** Why a file can hold no table, as a sentence that names what it is; undefined where it may. @param text - the head, decoded */
 export function refusalOf(name: string, head: Uint8Array, text: string): string | undefined {
-  if (head.length === 0) return `“${name}” is empty: it holds no bytes at all.`;
+  if (head.length === 0)
+    return `“${name}” is empty: it holds no bytes. Save it again where it came from, and choose the new file.`;
   const start = hexadecimal(head.subarray(0, LONGEST_MAGIC));
   const magic = MAGIC.find(([bytes]) => start.startsWith(bytes));
   // A program starts with two letters that a header may start with too; its third byte and on are not text.
   if (magic && (magic[0].length > 4 || magic[0] === '1f8b' || isBinary(text))) {
-    return `“${name}” is ${magic[1]}, not a table of text: ${TABLE_WANTED}.`;
+    return `“${name}” is ${magic[1]}, not a table of text. ${TABLE_WANTED}`;
   }
   const trimmed = text.slice(0, 1000).trimStart();
   if (/^\{\s*(?:"|\})/.test(trimmed) || /^\[\s*(?:\{|\[|"[^"]*"\s*,|\])/.test(trimmed)) {
-    return `“${name}” is JSON, not a table of text: ${TABLE_WANTED}.`;
+    return `“${name}” is JSON, not a table of text. ${TABLE_WANTED}`;
   }
   if (/^<(?:!doctype|html|\?xml)\b/i.test(trimmed)) {
-    return `“${name}” is a web page or XML, not a table of text: ${TABLE_WANTED}.`;
+    return `“${name}” is a web page or XML, not a table of text. ${TABLE_WANTED}`;
   }
-  if (isBinary(text)) return `“${name}” is no text but binary data: ${TABLE_WANTED}.`;
-  if (text.trim() === '') return `“${name}” is empty: it holds blanks and line ends only.`;
+  if (isBinary(text)) return `“${name}” is no text but binary data. ${TABLE_WANTED}`;
+  if (text.trim() === '')
+    return `“${name}” is empty: it holds blanks and line ends only. Save it again where it came from, and choose the new file.`;
   return undefined;
 }
 

@@ -1,5 +1,6 @@
 import type { Field, FilePlan } from '../domain/file-plan.ts';
-import type { Repair } from '../domain/repair.ts';
+import { OUTCOMES, type Repair } from '../domain/repair.ts';
+import { cellReason, columnText, orList, type Fault } from './fault.ts';
 import { cleanName } from './names.ts';
 import type { RowTaker } from './row-taker.ts';
 import { stateOfWord } from './state-words.ts';
@@ -22,24 +23,24 @@ export class RepairRows implements RowTaker {
 
   take(cells: readonly string[], line: number): boolean {
     const id = cleanName(this.#cell(cells, 'repair'));
-    if (id === '') return this.#fail('repair', 'This row names no repair: fill in its id.');
+    if (id === '')
+      return this.#fail('repair', `This row names no repair in ${this.#column('repair')}. Fill in its id.`);
     const earlier = this.#lines.get(id);
     if (earlier !== undefined)
-      return this.#fail('repair', `Repair “${id}” stands on line ${earlier} already: keep one of the two.`);
+      return this.#failCell(cells, 'repair', {
+        wrong: `stands on line ${earlier} already`,
+        remedy: 'Keep one of the two rows.',
+      });
     const received = this.#day(cells, 'received');
     const returned = this.#day(cells, 'returned');
     if (received === undefined || returned === undefined) return false;
-    if (returned < received)
-      return this.#fail('returned', 'This repair was returned before it was received: correct one of the days.');
+    if (returned < received) return this.#failCell(cells, 'returned', BEFORE_RECEIVED);
     const comebackOf = cleanName(this.#cell(cells, 'comeback of'));
     const outcomeText = this.#cell(cells, 'outcome').trim();
     const outcome =
       outcomeText === '' ? (Number.isNaN(returned) ? 'open' : 'returned working') : readOutcome(outcomeText);
     if (!outcome) {
-      return this.#fail(
-        'outcome',
-        `“${outcomeText.slice(0, 60)}” is no outcome that is known: write open, returned working, not worth repairing, no fault found or comeback.`,
-      );
+      return this.#failCell(cells, 'outcome', NO_OUTCOME);
     }
     this.#lines.set(id, line);
     this.#repairs.push({
@@ -78,7 +79,7 @@ export class RepairRows implements RowTaker {
     if (stateOfWord(cell) === 'blank') return NaN;
     const fault = this.#times.scan(cell, this.#plan.dateOrder);
     if (fault !== undefined || this.#times.parts === 'clock') {
-      this.#fail(field, `“${cell.slice(0, 60)}” ${fault ?? 'is no day'}: write it as year-month-day.`);
+      this.#failCell(cells, field, fault ?? NO_DAY);
       return undefined;
     }
     if (this.#times.zoned) this.#zoned += 1;
@@ -86,15 +87,40 @@ export class RepairRows implements RowTaker {
   }
 
   #cell(cells: readonly string[], field: Field): string {
-    return cells[this.#plan.columns.findIndex((use) => use.field === field)] ?? '';
+    return cells[this.#place(field)] ?? '';
+  }
+
+  #place(field: Field): number {
+    return this.#plan.columns.findIndex((use) => use.field === field);
+  }
+
+  #column(field: Field): string {
+    const place = this.#place(field);
+    return place < 0 ? 'any column' : columnText(this.#plan.columns[place]?.header ?? '', place);
+  }
+
+  #failCell(cells: readonly string[], field: Field, fault: Fault): false {
+    const place = this.#place(field);
+    const header = this.#plan.columns[place]?.header ?? '';
+    return this.#fail(field, cellReason(cells[place] ?? '', header, place, fault));
   }
 
   #fail(field: Field, fault: string): false {
     this.fault = fault;
-    this.faultColumn = this.#plan.columns.find((use) => use.field === field)?.header ?? '';
+    this.faultColumn = this.#plan.columns[this.#place(field)]?.header ?? '';
     return false;
   }
 }
+
+const BEFORE_RECEIVED: Fault = {
+  wrong: 'lies before the day on which the repair was received',
+  remedy: 'Correct one of the two days.',
+};
+const NO_OUTCOME: Fault = { wrong: 'is no outcome that is known', remedy: `Write ${orList(OUTCOMES)}.` };
+const NO_DAY: Fault = {
+  wrong: 'is a time of day where a day is expected',
+  remedy: 'Write the day, such as 2026-03-01.',
+};
 
 /** The designators of a list such as `F1, Q1 Q2` or `F1;Q1`. */
 function designators(text: string): string[] {

@@ -2,7 +2,7 @@ import type { SetAsideList } from './set-aside-list.ts';
 
 /** What turns the rows of one shape of table into its records. */
 export interface RowTaker {
-  /** Why the last row was not taken, as a sentence that says what to do. */
+  /** Why the last row was not taken, and what to do, as sentences. */
   readonly fault: string;
   /** The header of the column that is meant, or empty where the row as a whole is. */
   readonly faultColumn: string;

@@ -1,13 +1,35 @@
-import type { FilePlan } from '../domain/file-plan.ts';
+import type { FilePlan, Given } from '../domain/file-plan.ts';
 import { DAY } from './calendar.ts';
+import type { Fault } from './fault.ts';
 import { NumberScanner } from './number-scanner.ts';
 import { stateOfWord } from './state-words.ts';
 import { TimeScanner } from './time-scanner.ts';
 
+const NO_DAY: Fault = {
+  wrong: 'is a time without its day',
+  remedy: 'State the day for the whole file, or for this line.',
+};
+const CLOCK_FOR_DAY: Fault = {
+  wrong: 'is a time of day where a day is expected',
+  remedy: 'Write the day, such as 2026-03-01.',
+};
+const NO_CLOCK: Fault = {
+  wrong: 'is no time of day',
+  remedy: 'Write it as hours:minutes:seconds, such as 08:15:30.',
+};
+const NO_START: Fault = {
+  wrong: 'counts from a start that is not known',
+  remedy: 'State the start for the whole file, or for this line.',
+};
+const NO_ELAPSED: Fault = {
+  wrong: 'is no time that has passed since the start',
+  remedy: 'Write it as a number with one decimal mark, or as hours:minutes:seconds.',
+};
+
 /** Reads the moment of each row from its time, date, clock or elapsed column, and from the start that the plan states. */
 export class RowTimes {
-  /** What is wrong with the last row's time, as the end of a sentence. */
-  fault: string | undefined;
+  /** What is wrong with the last row's time. */
+  fault: Fault | undefined;
   /** The column and cell that are meant. */
   faultColumn = -1;
   /** Rows whose time names a zone, which is left off. */
@@ -20,7 +42,8 @@ export class RowTimes {
   readonly #clock: number;
   readonly #elapsed: number;
   readonly #elapsedUnit: number;
-  #day: number;
+  #start = NaN;
+  #day = NaN;
   #lastClock = 0;
 
   constructor(plan: FilePlan) {
@@ -31,7 +54,14 @@ export class RowTimes {
     this.#clock = place('clock');
     this.#elapsed = place('elapsed');
     this.#elapsedUnit = elapsedUnit(plan.columns[this.#elapsed]?.header ?? '');
-    this.#day = Math.floor((plan.given.start ?? NaN) / DAY) * DAY;
+  }
+
+  /** States the day, or the start, of the rows from here on; where it is the same as before, a midnight passed stays passed. */
+  useGiven({ start = NaN }: Given): void {
+    if (Object.is(start, this.#start)) return;
+    this.#start = start;
+    this.#day = Math.floor(start / DAY) * DAY;
+    this.#lastClock = 0;
   }
 
   /** The row's local wall time in milliseconds; `NaN` where it states none, or where `fault` tells why it cannot be read. */
@@ -41,7 +71,7 @@ export class RowTimes {
     if (this.#date >= 0) return this.#readDate(cells);
     if (this.#clock >= 0) return this.#readTime(cells, this.#clock);
     if (this.#elapsed >= 0) return this.#readElapsed(cells);
-    return this.#plan.given.start ?? NaN;
+    return this.#start;
   }
 
   #readTime(cells: readonly string[], column: number): number {
@@ -56,7 +86,7 @@ export class RowTimes {
 
   /** A clock on the stated day; where it runs back by half a day or more, midnight has passed. */
   #onStatedDay(clock: number, column: number): number {
-    if (Number.isNaN(this.#day)) return this.#fail(column, 'is a time without its day: state the day for the file');
+    if (Number.isNaN(this.#day)) return this.#fail(column, NO_DAY);
     if (clock < this.#lastClock - DAY / 2) this.#day += DAY;
     this.#lastClock = clock;
     return this.#day + clock;
@@ -66,15 +96,13 @@ export class RowTimes {
     const cell = cells[this.#date] ?? '';
     const fault = this.#scanner.scan(cell, this.#plan.dateOrder);
     if (fault !== undefined) return this.#isBlank(cell) ? NaN : this.#fail(this.#date, fault);
-    if (this.#scanner.parts === 'clock')
-      return this.#fail(this.#date, 'is a time of day where a day is expected: correct it');
+    if (this.#scanner.parts === 'clock') return this.#fail(this.#date, CLOCK_FOR_DAY);
     if (this.#scanner.parts === 'moment' && this.#clock < 0) return this.#scanner.time;
     const day = Math.floor(this.#scanner.time / DAY) * DAY;
     if (this.#clock < 0) return day;
     const clock = cells[this.#clock] ?? '';
     if (this.#isBlank(clock)) return day;
-    if (!this.#scanner.scanClock(clock))
-      return this.#fail(this.#clock, 'is no time of day: write it as hours:minutes:seconds');
+    if (!this.#scanner.scanClock(clock)) return this.#fail(this.#clock, NO_CLOCK);
     if (this.#scanner.zoned) this.zoned += 1;
     return day + this.#scanner.time;
   }
@@ -82,12 +110,11 @@ export class RowTimes {
   #readElapsed(cells: readonly string[]): number {
     const cell = (cells[this.#elapsed] ?? '').trim();
     if (this.#isBlank(cell)) return NaN;
-    const start = this.#plan.given.start;
-    if (start === undefined)
-      return this.#fail(this.#elapsed, 'counts from a start that is not known: state it for the file');
+    const start = this.#start;
+    if (Number.isNaN(start)) return this.#fail(this.#elapsed, NO_START);
     if (cell.includes(':') && this.#scanner.scanClock(cell)) return start + this.#scanner.time;
     const read = this.#number.scan(cell, 0, this.#plan.decimalMark) && this.#number.end === cell.length;
-    if (!read) return this.#fail(this.#elapsed, 'is no number of seconds: write digits only');
+    if (!read) return this.#fail(this.#elapsed, NO_ELAPSED);
     return start + Math.round(this.#number.value(0) * this.#elapsedUnit);
   }
 
@@ -95,7 +122,7 @@ export class RowTimes {
     return stateOfWord(cell) === 'blank';
   }
 
-  #fail(column: number, fault: string): number {
+  #fail(column: number, fault: Fault): number {
     this.fault = fault;
     this.faultColumn = column;
     return NaN;

@@ -62,7 +62,7 @@ const BARE_PREFIXES: ReadonlyMap<string, number> = new Map([
 ]);
 
 /** The text with one code point for each of Ω, µ and K: Unicode keeps the ohm, micro and kelvin signs apart from the letters. */
-export function unifySigns(text: string): string {
+function unifySigns(text: string): string {
   return text.replace(/[\u2126\u03bc\u212a]/g, (sign) => (sign === '\u2126' ? 'Ω' : sign === '\u212a' ? 'K' : 'µ'));
 }
 

@@ -36,6 +36,8 @@ export interface JudgedReading extends Reading {
   readonly row: number;
   readonly verdict: number;
   readonly word?: PartWord;
+  /** Run-in entries of the same point directly after it that are left out, being in or out of band, judged or not, just as it is. */
+  readonly alike?: number;
 }
 
 /** A line that a technician lets pass although it does not hold, with the reason. */
@@ -44,6 +46,9 @@ export interface Overrule {
   readonly rule: GoBackRule;
   readonly reason: string;
 }
+
+/** Of more excursions than this, the first are told. */
+const MOST_SAID = 3;
 
 export interface GoBackCase {
   readonly repair: Repair;
@@ -99,7 +104,11 @@ function shortsLine(board: GoBackCase): GoBackLine {
   if (last.length === 0) return line('not measured', 'No part of this board was measured without power.', []);
   const refitted = last.filter(({ stage }) => stage === 'refitted');
   return refitted.length === 0
-    ? line('holds', `No part came out, and ${counted(last, 'point')} read as received shows no short.`, last)
+    ? line(
+        'holds',
+        `No part came out, and ${counted(last, 'point')} read as received ${last.length === 1 ? 'shows' : 'show'} no short.`,
+        last,
+      )
     : line('holds', `${counted(refitted, 'refitted point')} read, none shorted or leaky.`, refitted);
 }
 
@@ -195,17 +204,28 @@ function liveLine(board: GoBackCase): GoBackLine {
 }
 
 function runInLine(board: GoBackCase): GoBackLine {
+  const line = lineOf('run-in');
   const logged = afterLastWork(board).filter(({ stage }) => stage === 'run-in');
   const out = logged.filter(({ verdict }) => isOutOfBand(verdict));
   const judged = logged.filter(isJudged);
-  const line = lineOf('run-in');
   if (logged.length === 0) return line('does not apply', 'No run-in was logged after the last part was fitted.', []);
-  if (out.length > 0)
-    return line('does not hold', `${out.length} of ${counted(logged, 'entry')} lie out of band: ${said(out.slice(0, 3), board.mark)}.`, out); // prettier-ignore
-  if (judged.length === 0) return line('not measured', `${counted(logged, 'entry')} logged, and no band judges them.`, logged); // prettier-ignore
-  const blank = logged.filter(({ state }) => state === 'blank').length;
+  const all = entriesOf(logged);
+  if (out.length > 0) {
+    const few = said(out.slice(0, MOST_SAID), board.mark);
+    return line(
+      'does not hold',
+      `${entriesOf(out)} of ${all} ${all === 1 ? 'entry' : 'entries'} out of band: ${few}.`,
+      out,
+    );
+  }
+  if (judged.length === 0) return line('not measured', `${all} entries of ${pointsOf(logged)}, and no band judges them.`, logged); // prettier-ignore
+  const blank = entriesOf(logged.filter(({ state }) => state === 'blank'));
   const gaps = blank === 0 ? '' : `; ${blank} ${blank === 1 ? 'is' : 'are'} blank`;
-  return line('holds', `${counted(judged, 'entry')} of ${pointsOf(judged)} in band${gaps}.`, judged);
+  return line('holds', `${entriesOf(judged)} entries of ${pointsOf(judged)} in band${gaps}.`, judged);
+}
+
+function entriesOf(readings: readonly JudgedReading[]): number {
+  return readings.reduce((count, { alike = 0 }) => count + 1 + alike, 0);
 }
 
 function dischargeLine(board: GoBackCase): GoBackLine {
@@ -333,8 +353,7 @@ function were(items: readonly unknown[]): string {
 }
 
 function counted(items: readonly unknown[], noun: string): string {
-  const plural = noun.endsWith('y') ? `${noun.slice(0, -1)}ies` : `${noun}s`;
-  return `${items.length} ${items.length === 1 ? noun : plural}`;
+  return `${items.length} ${items.length === 1 ? noun : `${noun}s`}`;
 }
 
 function listed(names: readonly string[]): string {

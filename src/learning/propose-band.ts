@@ -30,6 +30,8 @@ export interface GoodReadings {
   readonly lastDigit: number;
   /** A range limit that an over-range reading stated, in the SI unit, where known. */
   readonly rangeLimit?: number;
+  /** Whether what is measured cannot be negative, as a resistance cannot; a lower limit at or under zero is then left out. */
+  readonly nonNegative?: boolean;
 }
 
 /** A band for a check, with what backs it. */
@@ -92,7 +94,7 @@ export function proposeBand(good: GoodReadings, settings: ProposalSettings = DEF
   const exact = { low: scale.from(interval.low), high: scale.from(interval.high) };
   const groups = used.length < FEWEST_FOR_GROUPS ? undefined : twoGroups(used, good, scale);
   return {
-    expects: roundOutward(exact, good.lastDigit),
+    expects: roundOutward(good.nonNegative && exact.low <= 0 ? { ...exact, low: -Infinity } : exact, good.lastDigit),
     exact,
     method: interval.method,
     scale: scale.name,

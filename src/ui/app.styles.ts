@@ -59,6 +59,19 @@ export const appStyles = css`
     font-weight: 600;
   }
 
+  nav .open {
+    display: inline-block;
+    min-width: 1.25rem;
+    padding: 0 0.25rem;
+    border-radius: 0.625rem;
+    background: var(--blue);
+    color: var(--paper);
+    font-size: var(--small);
+    font-weight: 600;
+    line-height: 1.25rem;
+    text-align: center;
+  }
+
   .bench {
     display: flex;
     flex-wrap: wrap;

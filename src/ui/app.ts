@@ -1,9 +1,11 @@
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import type { ImportProgress } from '../session/answers.ts';
+import type { UnknownName } from '../session/answers.ts';
+import type { ImportPace } from '../session/import-pace.ts';
 import type { Session } from '../session/session.ts';
 import { appStyles } from './app.styles.ts';
 import './caution-line.ts';
+import { AnswerController } from './controllers/answer-controller.ts';
 import { followSession } from './controllers/session-controller.ts';
 import { carriesFiles, droppedFiles } from './dropped-files.ts';
 import './file-button.ts';
@@ -32,6 +34,13 @@ const LIVE_WORK: readonly Place[] = ['readings', 'repairs', 'bands'];
 @customElement('bt-app')
 export class App extends LitElement {
   static override styles = [shared, appStyles];
+
+  private readonly names = new AnswerController<readonly UnknownName[]>(this, () => {
+    const { session } = this;
+    const revision = session?.state.revision ?? 0;
+    if (session === undefined || revision === 0) return undefined;
+    return { key: String(revision), ask: (signal) => session.ask('unknownNames', [], signal), keepsLast: true };
+  });
 
   @query('main') private readonly main!: HTMLElement;
 
@@ -142,11 +151,39 @@ export class App extends LitElement {
     </div>`;
   }
 
-  private renderProgress(session: Session, { file, fileNumber, files, bytes, totalBytes, rows }: ImportProgress) {
+  /** A place's name in the head; of Shift also how much there asks for an answer. */
+  private renderLink(place: Place, { waiting }: Session['state']) {
+    const { answer } = this.names;
+    const names = answer.status === 'failed' ? 0 : (answer.value?.length ?? 0);
+    const open = place === 'shift' ? waiting.length + names : 0;
+    return html`<a
+      href=${hashOf(place)}
+      data-text=${NAMES[place]}
+      aria-current=${place === this.route.place ? 'page' : 'false'}
+      >${NAMES[place]}${
+        open === 0
+          ? nothing
+          : html` <span class="open"
+              >${open}<span class="spoken"> ${open === 1 ? 'asks' : 'ask'} for an answer</span></span
+            >`
+      }</a
+    >`;
+  }
+
+  private renderProgress(session: Session, pace: ImportPace) {
+    const { decimalMark, queued } = session.state;
+    const { file, fileNumber, files, bytes, totalBytes, rows, rowsPerSecond, secondsLeft } = pace;
     return html`<section class="strip" aria-label="Import in progress">
       <p role="status">Reading ${file}, file ${fileNumber} of ${files}.</p>
       <progress aria-label="Share of this file that is read" max=${Math.max(1, totalBytes)} .value=${bytes}></progress>
-      <span class="number">${countText(rows, session.state.decimalMark)} rows</span>
+      <span class="number">${countText(rows, decimalMark)} rows</span>
+      ${
+        rowsPerSecond === undefined || secondsLeft === undefined
+          ? nothing
+          : html`<span class="number">${countText(roundedPace(rowsPerSecond), decimalMark)} rows a second</span>
+              <span class="number">${timeLeft(secondsLeft)} left of this file</span>`
+      }
+      ${queued === 0 ? nothing : html`<span>${countOf(queued, 'more file', decimalMark)} after that</span>`}
       <button type="button" @click=${this.cancel}>Cancel</button>
     </section>`;
   }
@@ -183,17 +220,7 @@ export class App extends LitElement {
     return html`
       <header>
         <span class="name">Benchtally</span>
-        <nav aria-label="Places">
-          ${PLACES.map(
-            (place) =>
-              html`<a
-                href=${hashOf(place)}
-                data-text=${NAMES[place]}
-                aria-current=${place === route.place ? 'page' : 'false'}
-                >${NAMES[place]}</a
-              >`,
-          )}
-        </nav>
+        <nav aria-label="Places">${PLACES.map((place) => this.renderLink(place, session.state))}</nav>
         ${this.renderBench(session)}
       </header>
       ${LIVE_WORK.includes(route.place) ? html`<bt-caution-line></bt-caution-line>` : nothing}
@@ -210,6 +237,16 @@ export class App extends LitElement {
       }
     `;
   }
+}
+
+/** To two digits, as a pace changes from moment to moment. */
+function roundedPace(rowsPerSecond: number): number {
+  return Number(rowsPerSecond.toPrecision(2));
+}
+
+function timeLeft(seconds: number): string {
+  if (seconds < 60) return `about ${Math.max(1, Math.round(seconds))} s`;
+  return `about ${Math.round(seconds / 60)} min`;
 }
 
 declare global {

@@ -1,3 +1,5 @@
+import type { Check } from '../domain/check.ts';
+import { MODES, STAGES } from '../domain/reading.ts';
 import { LISTED_FIELDS, type Filter, type ReadingsQuery, type SortField } from '../session/answers.ts';
 
 /** The places of the page, in the order of the work. */
@@ -9,6 +11,8 @@ export interface Route {
   readonly place: Place;
   /** The one repair or family that is meant. */
   readonly item?: string;
+  /** What of that one is meant, where it is not the whole: `sheet` for the sheet that is printed, `edit` for its record. */
+  readonly view?: string;
   /** Filters and order, as the address writes them after its question mark; empty for none. */
   readonly query: string;
 }
@@ -18,16 +22,61 @@ const SORT_FIELDS: readonly string[] = [...LISTED_FIELDS, 'time', 'reading', 'li
 /** Reads a hash such as `#/repairs/T-0131`; an address that names no place means the first. */
 export function parseRoute(hash: string): Route {
   const [path = '', ...rest] = hash.replace(/^#\/?/, '').split('?');
-  const [name, item] = path.split('/').map(decoded);
+  const [name, item, view] = path.split('/').map(decoded);
   const place = PLACES.find((candidate) => candidate === name) ?? PLACES[0];
   const query = rest.join('?');
-  return item === undefined || item === '' ? { place, query } : { place, item, query };
+  if (item === undefined || item === '') return { place, query };
+  return view === undefined || view === '' ? { place, item, query } : { place, item, view, query };
 }
 
 /** Writes the hash of a place, of one of its items, or of one of its views. */
 export function hashOf(place: Place, item?: string, query?: string | URLSearchParams): string {
   const tail = query === undefined ? '' : query.toString();
   return `#/${place}${item === undefined ? '' : `/${encodeURIComponent(item)}`}${tail === '' ? '' : `?${tail}`}`;
+}
+
+/** What the Bands place can show beside its tables: one check, proposals, one family's points and parts, the meters. */
+export const BAND_VIEWS = ['check', 'proposals', 'family', 'meters'] as const;
+export type BandView = (typeof BAND_VIEWS)[number];
+
+/** The address of a view of the Bands place, or of its tables; what it is about may be as little as a family. */
+export function bandsHash(view?: BandView, about: Partial<Check> = {}): string {
+  return hashOf('bands', view, new URLSearchParams(Object.entries(about)));
+}
+
+/** Reads what an address of the Bands place is about; a stage or mode that is none is passed over. */
+export function readCheck(query: string): Partial<Check> {
+  const parameters = new URLSearchParams(query);
+  const family = parameters.get('family');
+  const point = parameters.get('point');
+  const stage = STAGES.find((one) => one === parameters.get('stage'));
+  const mode = MODES.find((one) => one === parameters.get('mode'));
+  return {
+    ...(family === null ? {} : { family }),
+    ...(point === null ? {} : { point }),
+    ...(stage === undefined ? {} : { stage }),
+    ...(mode === undefined ? {} : { mode }),
+  };
+}
+
+/** The address of the sheet that goes out with a repaired board. */
+export function boardSheetHash(repair: string): string {
+  return `${hashOf('repairs', repair)}/sheet`;
+}
+
+/** The address at which a repair's record is corrected by hand; without a repair, at which one is added. */
+export function repairFormHash(repair?: string): string {
+  return repair === undefined ? hashOf('repairs', undefined, 'add') : `${hashOf('repairs', repair)}/edit`;
+}
+
+/** The address of the sheet that sums up one day's work; without a day, the last one with readings. */
+export function shiftSheetHash(day = ''): string {
+  return hashOf('repairs', undefined, `sheet=${day}`);
+}
+
+/** The address of what the readings say of the meters; not a path of its own, as any word there is a family's name. */
+export function metersHash(): string {
+  return hashOf('families', undefined, 'meters');
 }
 
 /** The address at which the grid shows the readings of a query. */

@@ -1,5 +1,7 @@
 import type { BenchCalls, CallName, FromWorker, ImportProgress, ToWorker } from './contract.ts';
-import workerAddress from './entry.ts?worker&url';
+import { startBenchWorker } from './start.ts';
+
+export { startBenchWorker };
 
 /** How long a worker may take to say that it is there, in milliseconds. */
 const START_LIMIT = 20_000;
@@ -38,35 +40,6 @@ export interface BenchClient {
 interface Pending {
   readonly settle: (message: Extract<FromWorker, { id: number }>) => void;
   readonly reject: (error: Error) => void;
-}
-
-interface TypePolicy {
-  createScriptURL(address: string): string;
-}
-
-/** The part of Trusted Types that is used here; the compiler's libraries do not know them. */
-interface TypePolicies {
-  createPolicy(name: string, rules: TypePolicy): TypePolicy;
-}
-
-let policy: TypePolicy | undefined;
-
-/** The address of the worker's script, vouched for where the browser asks for that. */
-function trustedAddress(): string {
-  const { trustedTypes } = globalThis as { trustedTypes?: TypePolicies };
-  if (trustedTypes === undefined) return workerAddress;
-  policy ??= trustedTypes.createPolicy('benchtally', {
-    createScriptURL: (address) => {
-      if (address !== workerAddress) throw new TypeError(`${address} is not a script of this page.`);
-      return address;
-    },
-  });
-  return policy.createScriptURL(workerAddress);
-}
-
-/** Starts the worker that holds the readings. */
-export function startBenchWorker(): Worker {
-  return new Worker(trustedAddress(), { type: 'module', name: 'bench' });
 }
 
 /**

@@ -66,8 +66,53 @@ export interface ReadingRow extends Reading {
   readonly band?: Band;
   /** Expanded uncertainty U in the SI unit; `NaN` where the meter's accuracy is unknown. */
   readonly uncertainty: number;
+  /** Original values of what was edited by hand, where anything was. */
+  readonly original?: ReadingPatch;
   /** The derived fields that were asked for; `NaN` where the reading has none. */
   readonly derived?: Readonly<Partial<Record<DerivedField, number>>>;
+}
+
+/** Values of a reading that an edit sets. */
+export type ReadingPatch = Partial<Omit<Reading, 'origin'>>;
+
+/** A field of a reading that can be edited by hand. */
+export type EditField = 'time' | 'repair' | 'family' | 'point' | 'stage' | 'mode' | 'specimen' | 'reading' | 'meter';
+
+/** A text for one field of the readings on the lines from `first` to `last`, both included. */
+export interface CellText {
+  readonly first: number;
+  readonly last: number;
+  readonly field: EditField;
+  readonly text: string;
+}
+
+/** Why a text cannot be a field of the reading on a line, as sentences. */
+export interface EditFault {
+  readonly line: number;
+  readonly field: EditField;
+  readonly fault: string;
+}
+
+/** What an edit changes, or would; where there are faults it changes nothing. Faults and examples are told up to 200. */
+export interface EditAnswer {
+  readonly changed: number;
+  readonly faults: readonly EditFault[];
+  readonly examples: readonly {
+    readonly line: number;
+    readonly field: EditField;
+    readonly before: Reading;
+    readonly after: Reading;
+  }[];
+}
+
+/** What was edited by hand so far. */
+export interface EditsSoFar {
+  /** Readings that are not as they were brought in. */
+  readonly changed: number;
+  readonly deleted: number;
+  /** Edits that can be taken back, and done again. */
+  readonly steps: number;
+  readonly undone: number;
 }
 
 /** The line of a group in the grid. */
@@ -153,6 +198,26 @@ export interface RepairStory {
   readonly comebacks: readonly string[];
   /** Run-in entries that are left out of the readings, being too many to list. */
   readonly runInLeftOut?: number;
+}
+
+/** What to measure next on a board, from how its family failed before. */
+export interface WhatNext {
+  /**
+   * `lift`: parts read bad together in circuit, and one has to come out; `probe`: nothing is found yet; `found`: a part is proved failed;
+   * `too thin`: too few earlier repairs to tell from; `all measured`: no check is left that past faults would show at.
+   */
+  readonly kind: 'lift' | 'probe' | 'found' | 'too thin' | 'all measured';
+  /** What to do and why, in one sentence. */
+  readonly sentence: string;
+  /** What is still in question, the next first; parts that one check shows together stand together. */
+  readonly inQuestion: readonly {
+    readonly point: string;
+    readonly parts: readonly string[];
+    /** From 0 to 1. */
+    readonly chance: number;
+    /** Absent where it is not known how long it takes. */
+    readonly seconds?: number;
+  }[];
 }
 
 /** One rail as it was logged in a repair's run-in. */
@@ -480,11 +545,26 @@ export interface BenchCalls {
   facet(query: ReadingsQuery, field: ListedField): readonly FacetValue[];
   /** What the readings on the lines from `first` to `last` come to, both ends included. */
   summarise(query: ReadingsQuery, first: number, last: number): SelectionSummary;
+  /** What `editReadings` would change. */
+  tryEdit(query: ReadingsQuery, cells: readonly CellText[], mark: DecimalMark): EditAnswer;
+  /** Edits readings by hand, all cells or none, and judges them anew. @throws where they are more than can be edited at once */
+  editReadings(query: ReadingsQuery, cells: readonly CellText[], mark: DecimalMark): EditAnswer;
+  /** Gives the readings on some lines the values back with which they were brought in. */
+  restoreReadings(query: ReadingsQuery, first: number, last: number): EditsSoFar;
+  deleteReadings(query: ReadingsQuery, first: number, last: number): EditsSoFar;
+  /** Brings all deleted readings back. */
+  returnReadings(): EditsSoFar;
+  /** Takes the last edit of readings back; nothing where there is none. */
+  undoEdit(): EditsSoFar;
+  redoEdit(): EditsSoFar;
+  editsSoFar(): EditsSoFar;
   repairs(): readonly RepairLine[];
   /** @param mark - the decimal mark for numbers in its sentences */
   repair(id: string, mark?: DecimalMark): RepairStory | undefined;
   /** @param mark - the decimal mark for numbers in its sentences */
   decision(id: string, mark?: DecimalMark): RepairDecision | undefined;
+  /** @param mark - the decimal mark for numbers in its sentence */
+  whatNext(repair: string, mark?: DecimalMark): WhatNext | undefined;
   runIns(repair: string): readonly RunInLine[];
   /** A run-in by min–max decimation; without a window all of it. Undefined where it has no time. */
   runInTrace(

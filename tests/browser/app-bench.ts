@@ -10,6 +10,7 @@ import type {
 import { Session } from '../../src/session/session.ts';
 import { FAIL, HIGH, LOW, NO_BAND, PASS } from '../../src/domain/verdict.ts';
 import { fakeClient, type FakeAnswers, type FakeClient } from '../session/fake-client.ts';
+import { planOf, previewOf } from '../session/plan-of.ts';
 
 /** A small bench with one of everything that the places show. */
 
@@ -191,6 +192,10 @@ export async function openSession(
     summary: () => summary,
     clear: () => ({ readings: 0, repairs: 0, families: 0, bands: 0 }),
     bringIn: () => ({ records: [], setAside: [], refused: [] }),
+    planFile: () => planOf(),
+    previewFile: ([, plan]) => previewOf(plan),
+    unknownNames: () => [],
+    meters: () => [],
     shift: () => shift,
     repairs: () => lines,
     repair: ([id]) => (id === 'T-0131' ? story : undefined),

@@ -40,6 +40,14 @@ export function all(element: Element, selector: string): readonly HTMLElement[] 
   return [...(element.shadowRoot?.querySelectorAll<HTMLElement>(selector) ?? [])];
 }
 
+/** What has the focus, through every shadow root: its accessible label or its text. */
+export function focusedName(): string {
+  let element = document.activeElement;
+  while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
+  const labels = (element as Partial<HTMLInputElement> | null)?.labels ?? [];
+  return oneSpaced(element?.getAttribute('aria-label') ?? labels[0]?.textContent ?? element?.textContent ?? '');
+}
+
 /** The text of one element inside another's shadow root, with single spaces. */
 export function textOf(element: Element, selector: string): string {
   return oneSpaced(all(element, selector)[0]?.textContent ?? '');

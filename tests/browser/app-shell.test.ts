@@ -3,6 +3,7 @@ import { page, userEvent } from 'vitest/browser';
 import '../../src/ui/app.ts';
 import type { ImportOutcome } from '../../src/session/answers.ts';
 import { CallCancelled } from '../../src/worker/client.ts';
+import { DECIMAL, planOf } from '../session/plan-of.ts';
 import { openSession } from './app-bench.ts';
 import { all, drawn, show, textOf, violations } from './app-page.ts';
 
@@ -124,6 +125,17 @@ describe('the sample', () => {
   });
 });
 
+test('the head counts what asks for an answer in Shift: files that wait and names that are not known', async () => {
+  const { app, session } = await showApp({
+    planFile: () => planOf({ questions: [DECIMAL] }),
+    unknownNames: () => [{ kind: 'family', name: 'HERON 48', readings: 2, alike: ['HERON-48'] }],
+  });
+  await session.bringIn([new File(['x'], 'odd.csv')]);
+  await drawn(app);
+  expect(textOf(app, 'nav a[aria-current=page]')).toBe('Shift 2 ask for an answer');
+  expect(await violations(document.documentElement, true)).toEqual([]);
+});
+
 describe('an import', () => {
   test('shows how far it has come and can be cancelled', async () => {
     const { app, session, client } = await showApp();
@@ -137,13 +149,39 @@ describe('an import', () => {
     const running = session.bringIn([new File(['x'], 'shift.csv')]);
     await drawn(app);
     expect(textOf(app, '.strip')).toBe('Reading shift.csv, file 2 of 3. 12,000 rows Cancel');
+    const later = session.bringIn([new File(['y'], 'a.csv'), new File(['z'], 'b.csv')]);
+    await drawn(app);
+    expect(textOf(app, '.strip')).toBe('Reading shift.csv, file 2 of 3. 12,000 rows 2 more files after that Cancel');
     await expect.element(page.getByRole('progressbar')).toHaveAttribute('max', '100');
     expect(await violations(document.documentElement, true)).toEqual([]);
+    client.answers.bringIn = () => nothingRead;
     await page.getByRole('button', { name: 'Cancel' }).click();
-    await running;
+    await Promise.all([running, later]);
     await expect.element(page.getByRole('alert')).toHaveTextContent('The import was cancelled');
     await page.getByRole('button', { name: 'Understood' }).click();
     await expect.element(page.getByRole('alert')).not.toBeInTheDocument();
+  });
+
+  test('tells rows a second and what remains, once that can be told', async () => {
+    const { app, session, client } = await showApp();
+    let report: (rows: number) => void = () => undefined;
+    let finish: (outcome: ImportOutcome) => void = () => undefined;
+    client.answers.bringIn = (_args, { onProgress }) =>
+      new Promise((resolve) => {
+        finish = resolve;
+        report = (rows) => {
+          onProgress?.({ file: 'shift.csv', fileNumber: 1, files: 1, bytes: rows, totalBytes: 1e9, rows });
+        };
+        report(0);
+      });
+    const running = session.bringIn([new File(['x'], 'shift.csv')]);
+    await drawn(app);
+    await new Promise((resolve) => setTimeout(resolve, 600));
+    report(1000);
+    await drawn(app);
+    expect(textOf(app, '.strip')).toMatch(/1,000 rows [\d,]+ rows a second about [\d,]+ min left of this file Cancel$/);
+    finish(nothingRead);
+    await running;
   });
 
   test('begins with files that are chosen, and shows what they held', async () => {

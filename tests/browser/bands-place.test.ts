@@ -1,19 +1,26 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/ui/panels/bands-place.ts';
 import { parseRoute } from '../../src/ui/route.ts';
 import { bands, openSession } from './app-bench.ts';
 import { all, rowsOf, show, textOf, violations } from './app-page.ts';
 
-async function showBands(hash = '#/bands', ...session: Parameters<typeof openSession>) {
+async function showPlace(hash = '#/bands', ...session: Parameters<typeof openSession>) {
   const opened = await openSession(...session);
   return show('bt-bands-place', { session: opened.session, route: parseRoute(hash) });
 }
 
+/** The tables of the place. */
+async function showBands(...of: Parameters<typeof showPlace>) {
+  const [tables] = all(await showPlace(...of), 'bt-bands-overview');
+  if (tables === undefined) throw new Error('The place shows no tables.');
+  return tables;
+}
+
 describe('<bt-bands-place>', () => {
   test('renders', async () => {
+    expect(textOf(await showPlace(), 'h1')).toBe('Bands');
     const place = await showBands();
-    expect(textOf(place, 'h1')).toBe('Bands');
     expect(rowsOf(place, 'table[aria-labelledby=bands]')).toEqual([
       ['HERON-48', '24V main', 'any', 'DC volts', '24 V ± 5 % 22.8 to 25.2 V', '140', '18', 'board marking', ''],
       [
@@ -34,19 +41,39 @@ describe('<bt-bands-place>', () => {
   });
 
   test('is accessible', async () => {
-    expect(await violations(await showBands())).toEqual([]);
+    expect(await violations(await showPlace())).toEqual([]);
   });
 });
 
 test('counts lead to their readings in the grid', async () => {
   const place = await showBands();
-  const links = all(place, 'table a').map((link) => link.getAttribute('href'));
+  const links = all(place, 'table td a').map((link) => link.getAttribute('href'));
   expect(links).toEqual([
     '#/readings?family=HERON-48&point=24V+main&mode=DC+volts',
     '#/readings?family=HERON-48&point=24V+main&mode=DC+volts&verdict=conditional+fail&verdict=fail',
     '#/readings?family=PLOVER-32&point=bulk&mode=DC+volts&stage=live',
     '#/readings?family=HERON-48&point=dimming&stage=live&mode=DC+volts',
   ]);
+});
+
+test('points lead to the editor of their check', async () => {
+  const place = await showBands();
+  expect(all(place, 'table th a').map((link) => link.getAttribute('href'))).toEqual([
+    '#/bands/check?family=HERON-48&point=24V+main&mode=DC+volts',
+    '#/bands/check?family=PLOVER-32&point=bulk&mode=DC+volts&stage=live',
+    '#/bands/check?family=HERON-48&point=dimming&stage=live&mode=DC+volts',
+  ]);
+});
+
+test('all bands are saved as a file', async () => {
+  const saved: string[] = [];
+  const click = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(function (this: HTMLAnchorElement) {
+    saved.push(this.download);
+  });
+  await showPlace('#/bands', { bandsText: () => 'family\r\n' });
+  await page.getByRole('button', { name: 'Save all bands as CSV' }).click();
+  await expect.poll(() => saved).toEqual(['bands.csv']);
+  click.mockRestore();
 });
 
 test('one family is shown by its address, and marked among the families', async () => {
@@ -67,7 +94,7 @@ test('many bands are shown a page at a time', async () => {
 });
 
 test('a bench without bands says how they come in', async () => {
-  const place = await showBands('#/bands', { bands: () => ({ families: [], bands: [], without: [] }) });
+  const place = await showPlace('#/bands', { bands: () => ({ families: [], bands: [], without: [] }) });
   await expect.element(page.getByText(/No band is set here/)).toBeVisible();
   expect(await violations(place)).toEqual([]);
 });

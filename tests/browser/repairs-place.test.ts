@@ -9,7 +9,11 @@ import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
 async function showList(...session: Parameters<typeof openSession>) {
   location.hash = '#/repairs';
   const opened = await openSession(...session);
-  const place = await show('bt-repairs-place', { session: opened.session, route: parseRoute(location.hash) });
+  const place = await show('bt-repairs-place', {
+    session: opened.session,
+    route: parseRoute(location.hash),
+    today: Date.UTC(2026, 2, 16),
+  });
   window.onhashchange = () => {
     place.route = parseRoute(location.hash);
   };
@@ -22,12 +26,25 @@ afterEach(() => {
 
 describe('<bt-repairs-place>', () => {
   test('renders', async () => {
-    const place = await showList();
+    const returned = { ...lines[1]!, repair: { ...lines[1]!.repair, returned: Date.UTC(2026, 2, 13) } };
+    const place = await showList({ repairs: () => [lines[0]!, returned, lines[2]!] });
     expect(textOf(place, 'h1')).toBe('Repairs');
     expect(rowsOf(place, 'table')).toEqual([
-      ['T-0131', 'HERON-48', 'no standby light', '2026-03-14', 'open', '12', '3', '✓ all 5 in band', 'Q1, F1'],
-      ['T-0009', 'PLOVER-32', 'flicker', '2026-03-12', 'returned working', '12', '0', '✓ all 5 in band', ''],
-      ['T-0140', 'CURLEW-60', 'burnt smell', '2026-03-12', 'open, came back', '12', '1', '✓ all 5 in band', ''],
+      ['T-0131', 'HERON-48', 'no standby light', '2026-03-14', '3', 'open', '', '12', '3', '✓ all 5 in band', 'Q1, F1'],
+      [
+        'T-0009',
+        'PLOVER-32',
+        'flicker',
+        '2026-03-12',
+        '2',
+        'returned working',
+        'came back as T-0140',
+        '12',
+        '0',
+        '✓ all 5 in band',
+        '',
+      ],
+      ['T-0140', 'CURLEW-60', 'burnt smell', '2026-03-12', '5', 'open', 'of T-0009', '12', '1', '✓ all 5 in band', ''],
     ]);
   });
 
@@ -43,7 +60,7 @@ describe('live readings after the last work', () => {
     [5, 0, '✓ all 5 in band'],
   ])('of %i with %i out of band read %s', async (liveReadings, liveOutOfBand, text) => {
     const place = await showList({ repairs: () => [{ ...lines[0]!, liveReadings, liveOutOfBand }] });
-    expect(rowsOf(place, 'table')[0]?.[7]).toBe(text);
+    expect(rowsOf(place, 'table')[0]?.[9]).toBe(text);
   });
 });
 
@@ -100,4 +117,28 @@ test('an empty list says how repairs come in', async () => {
   const place = await showList({ repairs: () => [] });
   await expect.element(page.getByText(/No repair is known yet/)).toBeVisible();
   expect(await violations(place)).toEqual([]);
+});
+
+test('comebacks lead to the repair before and back', async () => {
+  const place = await showList();
+  expect(
+    all(place, 'td.comeback a').map((link) => [
+      link.closest('tr')?.querySelector('th')?.textContent.trim(),
+      link.getAttribute('href'),
+    ]),
+  ).toEqual([
+    ['T-0009', '#/repairs/T-0140'],
+    ['T-0140', '#/repairs/T-0009'],
+  ]);
+});
+
+test('the list can be ordered by days on the bench, longest first', async () => {
+  const place = await showList();
+  await page.getByRole('button', { name: 'days' }).click();
+  await drawn(place);
+  expect(rowsOf(place, 'table').map((row) => [row[0], row[4]])).toEqual([
+    ['T-0140', '5'],
+    ['T-0131', '3'],
+    ['T-0009', ''],
+  ]);
 });

@@ -1,11 +1,12 @@
-import { describe, expect, test } from 'vitest';
-import { page } from 'vitest/browser';
+import { afterEach, describe, expect, test } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
 import '../../src/ui/panels/repair-story.ts';
-import { lines, openSession, story } from './app-bench.ts';
+import { lines, story } from './app-bench.ts';
+import { openRepairs } from './repairs-bench.ts';
 import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
 
-async function showStory(...session: Parameters<typeof openSession>) {
-  const opened = await openSession(...session);
+async function showStory(...session: Parameters<typeof openRepairs>) {
+  const opened = await openRepairs(...session);
   return show('bt-repair-story', { session: opened.session, repair: 'T-0131' });
 }
 
@@ -49,20 +50,67 @@ test('a comeback links to the repair before it', async () => {
   expect(all(place, '.facts a').map((link) => link.getAttribute('href'))).toContain('#/repairs/T-0009');
 });
 
-describe('whether it may go back', () => {
-  test.each([
-    [0, 0, 'No live reading was taken after the last work on it, so nothing shows that it works.'],
-    [5, 0, '✓ 5 live readings after the last work on it, and none is out of band.'],
-    [5, 1, '▲ 1 of 5 live readings after the last work on it is out of band.'],
-  ])('is told from %i live readings with %i out of band', async (liveReadings, liveOutOfBand, text) => {
-    const line = { ...story.line, liveReadings, liveOutOfBand };
-    const place = await showStory({ repair: () => ({ ...story, line }) });
-    expect(textOf(place, 'section[aria-labelledby=ready] p')).toBe(text);
+describe('what it takes to decide', () => {
+  test('is told above all, with the drawing of the parts', async () => {
+    const place = await showStory();
+    expect(
+      all(place, 'bt-repair-go-back, bt-masking-figure, bt-repair-discharge').map(({ localName }) => localName),
+    ).toEqual(['bt-repair-go-back', 'bt-masking-figure', 'bt-repair-discharge']);
   });
 
-  test('is told with the findings on the board as a whole', async () => {
+  test('findings on the board stand before data that cannot be as it is', async () => {
     const place = await showStory();
-    expect(textOf(place, 'section[aria-labelledby=ready] li')).toBe(story.findings[0]);
+    expect(all(place, 'section[aria-labelledby=findings] li').map(({ textContent }) => textContent.trim())).toEqual([
+      story.findings[0],
+      'As found: M1 and M2 read at the same moment, once.',
+    ]);
+  });
+
+  test('an overruled line is asked for with its reason, and the answer is asked for anew', async () => {
+    const { session, client } = await openRepairs({ overruleLine: () => session.state.summary! });
+    const place = await show('bt-repair-story', { session, repair: 'T-0131' });
+    await page.getByRole('button', { name: 'Overrule: The fuse rule holds.' }).click();
+    await userEvent.keyboard('seen whole by eye{Enter}');
+    await drawn(place);
+    const asked = client.calls.map(({ name, args }) => [name, ...args]).filter(([name]) => name === 'overruleLine');
+    expect(asked).toEqual([['overruleLine', 'T-0131', 'fuse', 'seen whole by eye']]);
+    expect(client.calls.filter(({ name }) => name === 'decision')).toHaveLength(2);
+  });
+
+  test('a refusal is told', async () => {
+    const { session } = await openRepairs({
+      overruleLine: () => {
+        throw new Error('No repair T-0131 is on the bench.');
+      },
+    });
+    await show('bt-repair-story', { session, repair: 'T-0131' });
+    await page.getByRole('button', { name: 'Take back: The meters rule holds.' }).click();
+    await expect.element(page.getByRole('alert')).toHaveTextContent('No repair T-0131 is on the bench.');
+  });
+});
+
+describe('readings side by side', () => {
+  test('show the ratio to the new part with no digit finer than was measured', async () => {
+    const place = await showStory();
+    expect(rowsOf(place, 'table[aria-labelledby=beside]')).toEqual([
+      ['Q1 D→S', 'resistance', 'not measured', '0.3 Ω ▼shorted', '1.250 MΩ ▼shorted', '2 × 10⁻⁷'],
+    ]);
+  });
+});
+
+describe('the address', () => {
+  afterEach(() => {
+    history.replaceState(null, '', '#/repairs/T-0131');
+  });
+
+  test('asks for the sheet, and for the record', async () => {
+    history.replaceState(null, '', '#/repairs/T-0131');
+    const place = await showStory();
+    location.hash = '#/repairs/T-0131/edit';
+    await expect.element(page.getByRole('form', { name: 'Record of T-0131' })).toBeVisible();
+    location.hash = '#/repairs/T-0131/sheet';
+    await expect.element(page.getByText('Repair sheet')).toBeVisible();
+    expect(all(place, 'bt-repair-go-back')).toEqual([]);
   });
 });
 
@@ -77,7 +125,7 @@ test('what is proved of a part stands apart from whether it was replaced', async
 
 test('parts that are good and were left alone are told in one sentence', async () => {
   const place = await showStory();
-  expect(textOf(place, 'section[aria-labelledby=parts] > p:last-child')).toBe('✓ Measured good: C1 and R1.');
+  expect(textOf(place, 'section[aria-labelledby=parts] > p:not(.quiet)')).toBe('✓ Measured good: C1 and R1.');
 });
 
 test('every reading with a band has its tape', async () => {
@@ -87,7 +135,7 @@ test('every reading with a band has its tape', async () => {
 });
 
 test('numbers follow the decimal mark', async () => {
-  const { session } = await openSession();
+  const { session } = await openRepairs();
   const place = await show('bt-repair-story', { session, repair: 'T-0131' });
   session.writeNumbersWith(',');
   await drawn(place);
@@ -95,7 +143,7 @@ test('numbers follow the decimal mark', async () => {
 });
 
 test('a repair that is not on the bench is said to be unknown', async () => {
-  const { session } = await openSession();
+  const { session } = await openRepairs();
   const place = await show('bt-repair-story', { session, repair: 'T-9999' });
   await expect.element(page.getByText(/No repair of this name is on the bench/)).toBeVisible();
   expect(await violations(place)).toEqual([]);

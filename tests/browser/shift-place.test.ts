@@ -1,54 +1,60 @@
 import { describe, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import '../../src/ui/panels/shift-place.ts';
+import { DECIMAL, planOf } from '../session/plan-of.ts';
 import { openSession, shift } from './app-bench.ts';
-import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
+import { all, drawn, show, textOf, violations } from './app-page.ts';
+
+const oneSpaced = (text: string | null | undefined) => (text ?? '').replaceAll(/\s+/g, ' ').trim();
 
 describe('<bt-shift-place>', () => {
   test('renders', async () => {
     const { session } = await openSession();
     const place = await show('bt-shift-place', { session });
     expect(textOf(place, 'h1')).toBe('Shift');
-    expect(rowsOf(place, 'table[aria-labelledby=held]')).toEqual([
-      ['shift.csv', 'readings', '1,245', '1,241', '3', '1', '2', 'semicolon', 'utf-8'],
-      ['The times have no seconds.'],
-    ]);
+    expect(textOf(place, '.sums')).toBe(
+      '1 file on the bench: 1,245 rows, of which 1,241 were taken, 3 set aside and 1 known already. They hold 4,012 readings of 152 repairs, and 96 bands.',
+    );
+    expect(all(place, 'bt-shift-imports, bt-set-aside-list, bt-names-list')).toHaveLength(3);
   });
 
   test('is accessible', async () => {
-    const { session } = await openSession();
+    const { session } = await openSession({
+      planFile: () => planOf({ questions: [DECIMAL] }),
+      unknownNames: () => [{ kind: 'family', name: 'HERON 48', readings: 2, alike: ['HERON-48'] }],
+    });
+    await session.bringIn([new File(['x'], 'odd.csv')]);
     expect(await violations(await show('bt-shift-place', { session }))).toEqual([]);
   });
 });
 
-describe('rows set aside', () => {
-  test('are listed with file, line, column, content and reason, as text and not as markup', async () => {
-    const { session } = await openSession();
+describe('what asks for an answer', () => {
+  test('is counted at the top, each with the way to it', async () => {
+    const { session } = await openSession({
+      planFile: () => planOf({ questions: [DECIMAL] }),
+      unknownNames: () => [{ kind: 'family', name: 'HERON 48', readings: 2, alike: ['HERON-48'] }],
+    });
+    await session.bringIn([new File(['x'], 'odd.csv'), new File(['y'], 'twin.csv')]);
     const place = await show('bt-shift-place', { session });
-    expect(rowsOf(place, 'table[aria-labelledby=aside]')).toEqual([
-      ['shift.csv', '1204', 'reading', 'This is no number: write it as 12.3 V.', '12,x V'],
-      ['shift.csv', '1240', 'whole row', 'The row has 2 cells where the header has 9.', '<b>total</b>;12'],
-      ['shift.csv', '1241', 'time', 'There is no such day.', '2026-02-30'],
+    expect(all(place, '.open li').map((line) => oneSpaced(line.textContent))).toEqual([
+      '2 files wait for an answer',
+      '1 name is not known yet',
+      '3 rows are set aside',
     ]);
+    await page.getByRole('button', { name: '1 name is not known yet' }).click();
+    const list = all(place, 'bt-names-list')[0]!;
+    expect(list.shadowRoot?.activeElement?.localName).toBe('h2');
   });
 
-  test('are shown a page at a time where there are many', async () => {
-    const row = shift.setAside[0]!;
-    const setAside = Array.from({ length: 250 }, (_, at) => ({ ...row, line: at + 1 }));
-    const { session } = await openSession({ shift: () => ({ ...shift, setAside }) });
+  test('is one screen for the first file, and the next after it', async () => {
+    const { session } = await openSession({ planFile: () => planOf({ questions: [DECIMAL] }) });
+    await session.bringIn([new File(['x'], 'odd.csv'), new File(['y'], 'twin.csv')]);
     const place = await show('bt-shift-place', { session });
-    expect(rowsOf(place, 'table[aria-labelledby=aside]')).toHaveLength(100);
-    await page.getByRole('button', { name: 'Later' }).click();
-    await page.getByRole('button', { name: 'Later' }).click();
-    await expect.element(page.getByText('201 to 250 of 250 rows set aside')).toBeVisible();
-    expect(rowsOf(place, 'table[aria-labelledby=aside]')).toHaveLength(50);
-    await expect.element(page.getByRole('button', { name: 'Later' })).toBeDisabled();
-  });
-
-  test('are said to be none where every row could be read', async () => {
-    const { session } = await openSession({ shift: () => ({ ...shift, setAside: [] }) });
-    await show('bt-shift-place', { session });
-    await expect.element(page.getByText('Every row could be read: nothing was set aside.')).toBeVisible();
+    expect(all(place, 'bt-file-plan-panel')).toHaveLength(1);
+    await expect.element(page.getByRole('heading', { name: 'How should odd.csv be read?' })).toBeVisible();
+    await page.getByRole('button', { name: 'Leave it out' }).click();
+    await expect.element(page.getByRole('heading', { name: 'How should twin.csv be read?' })).toBeVisible();
+    await expect.element(page.getByText('You chose to leave it out')).toBeVisible();
   });
 });
 
@@ -58,11 +64,9 @@ test('what became of the files brought in last is told file by file, and why one
   const { session } = await openSession({ bringIn: () => ({ records: [again], setAside: [], refused }) });
   await session.bringIn([new File(['x'], 'picture.png')]);
   const place = await show('bt-shift-place', { session });
-  expect(
-    all(place, 'section[aria-labelledby=last] li').map((line) => line.textContent.replaceAll(/\s+/g, ' ')),
-  ).toEqual([
+  expect(all(place, 'section[aria-labelledby=last] li').map((line) => oneSpaced(line.textContent))).toEqual([
     'picture.png: left out whole. This is a picture: save the log as CSV.',
-    'shift.csv: 1 row: 0 taken, 0 set aside, 1 known already. It was here already.',
+    'shift.csv: 1 row: 0 taken, 0 set aside, 1 known already. 2 lines without data. It was here already.',
   ]);
   expect(await violations(place)).toEqual([]);
 });
@@ -81,7 +85,7 @@ describe('an empty bench', () => {
     await show('bt-shift-place', { session });
     client.calls.length = 0;
     await page.getByRole('button', { name: 'open the invented sample' }).click();
-    expect(client.calls.map(({ name }) => name)).toContain('bringIn');
+    await expect.poll(() => client.calls.map(({ name }) => name)).toContain('bringIn');
   });
 });
 
@@ -103,6 +107,6 @@ test('the decimal mark is chosen by keyboard and changes the counts', async () =
   await page.getByRole('radio', { name: /comma/ }).click();
   await drawn(place);
   expect(session.state.decimalMark).toBe(',');
-  expect(rowsOf(place, 'table[aria-labelledby=held]')[0]).toContain('1.245');
+  expect(textOf(place, '.sums')).toContain('1.245 rows');
   expect(all(place, 'input[value="."]')[0]).toHaveProperty('checked', false);
 });

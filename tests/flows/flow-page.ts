@@ -75,10 +75,24 @@ export async function openPage(browser: Browser): Promise<FlowPage> {
 }
 
 /** Begins an empty bench by the page's own action. */
-export async function startEmpty({ page }: FlowPage): Promise<void> {
+export async function startEmpty({ page }: Pick<FlowPage, 'page'>): Promise<void> {
   await page.getByRole('button', { name: /Start an empty bench/ }).click();
   await page.getByText('This bench').waitFor();
   await page.getByRole('heading', { name: 'Nothing has been brought in yet' }).waitFor();
+}
+
+/** The text or name of what has the focus, through every shadow root. */
+export function focused(page: Page): Promise<string> {
+  return page.evaluate(() => {
+    let element = document.activeElement;
+    while (element?.shadowRoot?.activeElement) element = element.shadowRoot.activeElement;
+    return (
+      element?.getAttribute('aria-label') ??
+      (element as HTMLInputElement | null)?.labels?.[0]?.textContent ??
+      element?.textContent ??
+      ''
+    ).trim();
+  });
 }
 
 /** What axe-core finds wrong with the whole page as it stands. */

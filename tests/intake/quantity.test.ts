@@ -9,7 +9,7 @@ const scanner = new QuantityScanner();
 
 function scan(cell: string, mark: DecimalMark = '.', prefix = 0) {
   const fault = scanner.scan(cell, mark, prefix);
-  if (fault !== undefined) return { fault };
+  if (fault !== undefined) return { fault: fault.wrong };
   const { value, prefix: shown, decimals, unit } = scanner;
   return { state: STATES[scanner.state], value, prefix: shown, decimals, unit };
 }

@@ -1,4 +1,3 @@
-import { csvParseRows, tsvParseRows } from 'd3';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SEPARATORS } from '../../src/domain/file-plan.ts';
@@ -267,28 +266,4 @@ describe('properties', () => {
       { numRuns: 10_000 },
     );
   });
-
-  test('another reader (d3-dsv) gives the same cells of well-formed text', () => {
-    fc.assert(
-      fc.property(table, fc.constantFrom(',', '\t'), (rows, mark) => {
-        const text = rows.map((cells) => writeRow(cells, mark)).join('\n') + '\n';
-        const oracle = mark === ',' ? csvParseRows(text) : tsvParseRows(text);
-        expect(cellsOf(text, mark)).toEqual(oracle);
-      }),
-      { numRuns: 5000 },
-    );
-  });
-});
-
-describe('hostile text', () => {
-  test.each(['"', ',', ' ', '1', '-', '1e1e1e', ',"', '" ', '""', '\r', '"\n', ',""x', '"a""', "'"])(
-    'a million characters of %j are read at once',
-    (unit) => {
-      const text = unit.repeat(Math.ceil(1_000_000 / unit.length));
-      const started = performance.now();
-      cellsOf(text);
-      if (performance.now() - started > 1000)
-        console.warn(`${JSON.stringify(unit)}: ${Math.round(performance.now() - started)} ms`);
-    },
-  );
 });

@@ -1,4 +1,9 @@
+import { expect } from 'vitest';
+import { readingAt } from '../../src/columns/reading-log.ts';
 import type { FilePlan, Separator } from '../../src/domain/file-plan.ts';
+import type { SetAside } from '../../src/domain/import-record.ts';
+import type { Reading } from '../../src/domain/reading.ts';
+import { shorten } from '../../src/intake/fault.ts';
 import type { FileContents } from '../../src/intake/file-contents.ts';
 import { planFile } from '../../src/intake/plan-file.ts';
 import { readFile } from '../../src/intake/read-file.ts';
@@ -70,4 +75,30 @@ export function pieces(bytes: Uint8Array, size: number): Uint8Array[] {
 export function lineCount(text: string): number {
   const ends = text.match(/\r\n|\r|\n/g)?.length ?? 0;
   return ends + (text === '' || /[\r\n]$/.test(text) ? 0 : 1);
+}
+
+/** All readings of a file. */
+export function readingsOf(contents: FileContents): Reading[] {
+  if (contents.shape !== 'readings') throw new Error('The file holds no readings.');
+  const { log } = contents;
+  return Array.from({ length: log.count }, (_, row) => readingAt(log, row));
+}
+
+/** A sentence that says what is wrong, and one that says what to do. */
+export const TWO_SENTENCES = /^[“A-Z].*[^.]\. [A-Z].*\.$/s;
+
+/** Checks that a row set aside has its line, and a reason that names the column that is meant and says what to do. */
+export function expectReason({ line, column, reason }: SetAside): void {
+  expect(line).toBeGreaterThan(0);
+  expect(reason).toMatch(TWO_SENTENCES);
+  if (column.trim() !== '') expect(reason).toContain(`column “${shorten(column)}”`);
+}
+
+/** Checks that every record is a reading, set aside with its reason, or counted as no data. */
+export function expectAccounted(contents: FileContents, records: number): void {
+  const { rows, taken, setAsideRows, noData, noDataKinds, setAside } = contents;
+  expect(rows + noData).toBe(records);
+  expect(rows).toBe(taken + setAsideRows);
+  expect(noData).toBe(Object.values(noDataKinds).reduce((sum, count) => sum + count, 0));
+  for (const row of setAside) expectReason(row);
 }

@@ -6,7 +6,7 @@ const scanner = new TimeScanner();
 
 function scan(cell: string, order: DateOrder = 'year-month-day'): string {
   const fault = scanner.scan(cell, order);
-  if (fault !== undefined) return fault;
+  if (fault !== undefined) return fault.wrong;
   const iso = new Date(scanner.time).toISOString();
   if (scanner.parts === 'day') return iso.slice(0, 10);
   return scanner.parts === 'clock' ? iso.slice(11) : iso;

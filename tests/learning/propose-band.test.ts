@@ -94,6 +94,12 @@ describe('proposeBand(good, settings)', () => {
     expect(atMost.exact.high).toBeLessThan(proposeBand(good(values)).exact.high);
   });
 
+  test('leaves a lower limit under zero out where nothing can be negative', () => {
+    const fuse = good([0.2, 0.3, 0.6, 0.4, 0.3], { lastDigit: -1 });
+    expect(proposeBand(fuse).expects.kind).toBe('between');
+    expect(proposeBand({ ...fuse, nonNegative: true }).expects.kind).toBe('at most');
+  });
+
   test('refuses one reading, none, and equal ones with a sentence', () => {
     expect(() => proposeBand(good([12]))).toThrow('at least two good boards, and there is one');
     expect(() => proposeBand(good([]))).toThrow('there are none');

@@ -3,6 +3,7 @@ import type { BenchSummary, ImportOutcome } from '../../src/session/answers.ts';
 import { Session } from '../../src/session/session.ts';
 import { CallCancelled, WorkerLost } from '../../src/worker/client.ts';
 import { fakeClient, type FakeAnswers } from './fake-client.ts';
+import { planOf, previewOf } from './plan-of.ts';
 
 const full: BenchSummary = { readings: 12, repairs: 3, families: 2, bands: 5 };
 const empty: BenchSummary = { readings: 0, repairs: 0, families: 0, bands: 0 };
@@ -11,10 +12,36 @@ const sample = [new File(['x'], 'repairs.csv')];
 const own = [new File(['y'], 'shift.csv')];
 
 function open(answers: FakeAnswers = {}) {
-  const client = fakeClient({ summary: () => full, clear: () => empty, bringIn: () => outcome, ...answers });
+  const client = fakeClient({
+    summary: () => full,
+    clear: () => empty,
+    shift: () => ({ imports: [], setAside: [] }),
+    planFile: () => planOf(),
+    previewFile: ([, plan]) => previewOf(plan),
+    bringIn: () => outcome,
+    ...answers,
+  });
   const session = new Session(client, () => Promise.resolve(sample));
   return { client, session };
 }
+
+const readOutcome = (files: readonly File[]): ImportOutcome => ({
+  records: files.map(({ name }) => ({
+    file: name,
+    hash: name,
+    shape: 'readings',
+    encoding: 'utf-8',
+    separator: ';',
+    rows: 1,
+    taken: 1,
+    setAside: 0,
+    known: 0,
+    noData: 0,
+    notices: [],
+  })),
+  setAside: [],
+  refused: [],
+});
 
 describe('openSample()', () => {
   test('empties the bench, brings the sample in and says that it is the sample', async () => {
@@ -41,10 +68,17 @@ describe('bringIn(files)', () => {
   });
 
   test('says that own files were added where the sample is open', async () => {
-    const { session } = open();
+    const { session } = open({ bringIn: ([files]) => readOutcome(files) });
     await session.openSample();
     await session.bringIn(own);
     expect(session.state.bench).toBe('sample and own');
+  });
+
+  test('leaves the sample the sample where nothing of the own files could be read', async () => {
+    const { session } = open();
+    await session.openSample();
+    await session.bringIn(own);
+    expect(session.state.bench).toBe('sample');
   });
 
   test('asks nothing for no files', async () => {
@@ -74,19 +108,32 @@ describe('bringIn(files)', () => {
     expect(session.state.outcome).toBeUndefined();
   });
 
-  test('refuses a second import while one is in progress', async () => {
-    let finish: (value: ImportOutcome) => void = () => undefined;
+  test('queues a second import until the one in progress has ended', async () => {
+    const finish: ((value: ImportOutcome) => void)[] = [];
     const { client, session } = open({
       bringIn: () =>
         new Promise((resolve) => {
-          finish = resolve;
+          finish.push(resolve);
         }),
     });
+    const read = () => client.calls.filter(({ name }) => name === 'bringIn').map(({ args }) => args[0]);
     const first = session.bringIn(own);
-    await session.bringIn(own);
-    expect(session.state.problem).toBe('Files are being read in: wait until that has ended, or cancel it.');
-    finish(outcome);
+    const second = session.bringIn(sample);
+    expect(session.state.queued).toBe(1);
+    await expect.poll(() => finish.length).toBe(1);
+    expect(read()).toEqual([own]);
+    finish[0]!(outcome);
     await first;
+    await expect.poll(() => finish.length).toBe(2);
+    expect(session.state.queued).toBe(0);
+    finish[1]!(outcome);
+    await second;
+    expect(read()).toEqual([own, sample]);
+  });
+
+  test('explains a file that cannot be opened through the import itself', async () => {
+    const { client, session } = open({ planFile: () => Promise.reject(new Error('NotReadableError')) });
+    await session.bringIn(own);
     expect(client.calls.filter(({ name }) => name === 'bringIn')).toHaveLength(1);
   });
 });
@@ -114,6 +161,37 @@ test('startEmpty() leaves nothing of the sample', async () => {
   await session.startEmpty();
   expect(session.state).toMatchObject({ bench: 'own', summary: empty });
   expect(session.state.outcome).toBeUndefined();
+});
+
+describe('ask(name, args) of a call that changes the bench', () => {
+  test('waits until the import before it has ended, and counts a new revision', async () => {
+    let finish: (value: ImportOutcome) => void = () => undefined;
+    const { client, session } = open({
+      bringIn: () =>
+        new Promise((resolve) => {
+          finish = resolve;
+        }),
+      takeBack: () => empty,
+    });
+    const names = () => client.calls.map(({ name }) => name);
+    const importing = session.bringIn(own);
+    const takingBack = session.ask('takeBack', ['1']);
+    await expect.poll(names).toContain('bringIn');
+    expect(names()).not.toContain('takeBack');
+    finish(outcome);
+    await Promise.all([importing, takingBack]);
+    expect(names().slice(-3)).toEqual(['summary', 'takeBack', 'summary']);
+    expect(session.state.revision).toBe(2);
+  });
+
+  test('leaves the revision where a mended row was not admitted', async () => {
+    const { client, session } = open({ mendRow: () => 'There is no such day.' });
+    expect(await session.ask('mendRow', ['a.csv', 3, 'x'])).toBe('There is no such day.');
+    expect(session.state.revision).toBe(0);
+    client.answers.mendRow = () => undefined;
+    await session.ask('mendRow', ['a.csv', 3, 'y']);
+    expect(session.state.revision).toBe(1);
+  });
 });
 
 describe('a worker that is lost', () => {
@@ -161,6 +239,6 @@ test('subscribe(listener) tells of each change until it is ended', async () => {
   expect(told).toBe(1);
 });
 
-test('keeps nothing after the page, and says so', () => {
-  expect(open().session.state.keeps).toBe(false);
+test('keeps nothing after the page where no copy of the ledger has a place, and says so', () => {
+  expect(open().session.state.kept.keeps).toBe(false);
 });

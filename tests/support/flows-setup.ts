@@ -1,11 +1,13 @@
 import type { TestProject } from 'vitest/node';
 import { ensureChromium } from './chromium.ts';
-import { serveBuiltPage } from './serve-built-page.ts';
+import { buildPortableFile, serveBuiltPage } from './serve-built-page.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built page, with a slash at its end. */
     baseUrl: string;
+    /** Path of the page as one file. */
+    portablePath: string;
   }
 }
 
@@ -13,6 +15,7 @@ declare module 'vitest' {
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   ensureChromium();
   const { port, close } = await serveBuiltPage('node_modules/.tmp/flows', 0);
+  project.provide('portablePath', buildPortableFile('node_modules/.tmp/flows-portable'));
   project.provide('baseUrl', `http://127.0.0.1:${port}/`);
   return close;
 }

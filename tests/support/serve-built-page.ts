@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { resolve } from 'node:path';
 import process from 'node:process';
 import { preview, type PreviewServer } from 'vite';
 
@@ -25,11 +26,18 @@ export async function serveBuiltPage(outDir: string, port: number): Promise<Serv
 }
 
 /** Builds in a process of its own, so that the libraries' production code is taken whatever runs this. */
-function build(outDir: string): void {
-  execFileSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--outDir', outDir, '--logLevel', 'warn'], {
+function build(outDir: string, mode = 'production'): void {
+  const given = ['build', '--mode', mode, '--outDir', outDir, '--logLevel', 'warn'];
+  execFileSync(process.execPath, ['node_modules/vite/bin/vite.js', ...given], {
     stdio: ['ignore', 2, 2],
     env: { ...process.env, NODE_ENV: 'production' },
   });
+}
+
+/** Builds the page as one file that opens from disk. @returns its path */
+export function buildPortableFile(outDir: string): string {
+  build(outDir, 'portable');
+  return resolve(outDir, 'benchtally.html');
 }
 
 function portOf(server: PreviewServer): number {

@@ -1,7 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { LISTED_FIELDS, type ReadingsQuery } from '../../src/session/answers.ts';
-import { PLACES, hashOf, parseRoute, readReadingsQuery, readingsHash, writeReadingsQuery } from '../../src/ui/route.ts';
+import { MODES, STAGES } from '../../src/domain/reading.ts';
+import {
+  BAND_VIEWS,
+  PLACES,
+  bandsHash,
+  hashOf,
+  parseRoute,
+  readCheck,
+  readReadingsQuery,
+  readingsHash,
+  writeReadingsQuery,
+} from '../../src/ui/route.ts';
 
 describe('parseRoute(hash)', () => {
   test('finds the place, the item and the view', () => {
@@ -72,5 +83,32 @@ describe('readings in the address', () => {
       filters: [],
       sort: [{ field: 'time', descending: false }],
     });
+  });
+});
+
+describe('bands in the address', () => {
+  test('name a view and what it is about', () => {
+    expect(bandsHash()).toBe('#/bands');
+    expect(bandsHash(undefined, { family: 'HERON-48' })).toBe('#/bands?family=HERON-48');
+    const check = { family: 'HERON-48', point: 'Q1 D→S', stage: 'part out', mode: 'resistance' } as const;
+    expect(bandsHash('check', check)).toBe(
+      '#/bands/check?family=HERON-48&point=Q1+D%E2%86%92S&stage=part+out&mode=resistance',
+    );
+  });
+
+  test('survive the way there and back, whatever family and point are called', () => {
+    const text = fc.string({ unit: 'grapheme' });
+    const check = fc.record({ family: text, point: text, stage: fc.constantFrom(...STAGES), mode: fc.constantFrom(...MODES) }); // prettier-ignore
+    fc.assert(
+      fc.property(fc.constantFrom(...BAND_VIEWS), check, (view, about) => {
+        const route = parseRoute(bandsHash(view, about));
+        expect(route.item).toBe(view);
+        expect(readCheck(route.query)).toEqual(about);
+      }),
+    );
+  });
+
+  test('pass over a stage and a mode that are none', () => {
+    expect(readCheck('family=HERON-48&stage=lunch&mode=')).toEqual({ family: 'HERON-48' });
   });
 });

@@ -8,7 +8,7 @@ import { MODES, STAGES } from '../../src/domain/reading.ts';
 import { EMPTY_BENCH } from '../../src/worker/bench/bench-data.ts';
 import { bandsText } from '../../src/worker/bench/bands-text.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
-import type { BandsOverview, BenchHandlers, CallContext } from '../../src/worker/contract.ts';
+import type { BenchHandlers, CallContext } from '../../src/worker/contract.ts';
 
 const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
 
@@ -23,7 +23,7 @@ async function benchWith(text: string): Promise<BenchHandlers> {
 async function readBack(
   text: string,
 ): Promise<{ readonly families: readonly Family[]; readonly bands: readonly Band[] }> {
-  const { families, bands } = (await (await benchWith(text)).bands(context)) as BandsOverview;
+  const { families, bands } = await (await benchWith(text)).bands(context);
   return { families, bands: bands.map(({ band }) => band) };
 }
 

@@ -15,7 +15,7 @@ const CARRIED = [
 ] as const;
 
 /** The text of a file that draws an `<svg>` element as it stands in the page, on the page's ground. */
-export function svgText(drawing: SVGSVGElement): string {
+function svgText(drawing: SVGSVGElement): string {
   const copy = drawing.cloneNode(true) as SVGSVGElement;
   const originals = [drawing, ...drawing.querySelectorAll('*')];
   const copies = [copy, ...copy.querySelectorAll('*')];

@@ -72,5 +72,10 @@ export const tapeStyles = css`
     .tape .mark.bad {
       --mark: CanvasText;
     }
+
+    .tape .ring,
+    .tape .doubtful .tick {
+      fill: Canvas;
+    }
   }
 `;

@@ -1,14 +1,14 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { ReadingRow, ReadingsCount, ReadingsQuery } from '../../session/answers.ts';
+import type { DerivedField, GridLine, ReadingsCount, ReadingsQuery } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { RowPages } from '../grid/row-pages.ts';
 
-/** What the grid shows: one query's rows, at one revision of the bench. */
+/** What the grid shows: one query's lines with some derived fields, at one revision of the bench. */
 interface Shown {
   readonly key: string;
   readonly query: ReadingsQuery;
   readonly count: ReadingsCount;
-  readonly pages: RowPages<ReadingRow>;
+  readonly pages: RowPages<GridLine>;
 }
 
 /** What of a new query its host must know to follow it. */
@@ -19,8 +19,8 @@ export interface Opened {
 }
 
 export interface GridRowsOptions {
-  /** The rows that the host shows now. */
-  readonly visible: () => { readonly first: number; readonly last: number };
+  /** The row that will be in sight once a query is opened, and how many rows the host shows around it at most. */
+  readonly landing: (opened: Opened) => { readonly row: number; readonly reach: number };
   /** The log row that should stay current, if any. */
   readonly keep: () => number | undefined;
   /** Called before the host is drawn with another query's rows. */
@@ -28,7 +28,7 @@ export interface GridRowsOptions {
 }
 
 /**
- * Rows of a query, fetched from the worker in pages. When the query or the bench changes, the rows before stay until
+ * Lines of a query, fetched from the worker in pages. When the query or the bench changes, the rows before stay until
  * those that replace them are here, so that nothing flashes.
  */
 export class GridRowsController implements ReactiveController {
@@ -36,6 +36,7 @@ export class GridRowsController implements ReactiveController {
   fault: string | undefined;
   private shown: Shown | undefined;
   private openingKey: string | undefined;
+  private failedKey: string | undefined;
   private readonly host: ReactiveControllerHost;
   private readonly options: GridRowsOptions;
 
@@ -58,35 +59,51 @@ export class GridRowsController implements ReactiveController {
     return this.openingKey !== undefined;
   }
 
-  row(index: number): ReadingRow | undefined {
+  /** Lines that list the query's readings. */
+  get lines(): number {
+    return this.shown === undefined ? 0 : linesOf(this.shown.count);
+  }
+
+  row(index: number): GridLine | undefined {
     return this.shown?.pages.row(index);
   }
 
   /** Fetches what is not here of the rows from `first` to `last`. */
   want(first: number, last: number): void {
-    if (this.shown !== undefined) this.shown.pages.want(first, last, this.shown.count.readings);
+    if (this.shown !== undefined) this.shown.pages.want(first, last, this.lines);
   }
 
-  /** Shows a query's rows; the same one again does nothing, unless the bench has changed. */
-  open(session: Session, query: ReadingsQuery): void {
-    const key = JSON.stringify([session.state.revision, query]);
-    if (key === (this.openingKey ?? this.shown?.key)) return;
+  /**
+   * Shows a query's lines; the same one again does nothing, unless the bench has changed.
+   * @param edition - grows with each edit made here, whether or not the session tells of it
+   */
+  open(session: Session, query: ReadingsQuery, derived: readonly DerivedField[], edition: number): void {
+    const key = JSON.stringify([`${session.state.revision} ${edition}`, query, derived]);
+    // What failed once is not asked again and again.
+    if (key === (this.openingKey ?? this.shown?.key) || key === this.failedKey) return;
     this.openingKey = key;
-    this.load(session, query, key).catch((reason: unknown) => {
+    this.load(session, query, derived, key).catch((reason: unknown) => {
       if (this.openingKey !== key) return;
       this.openingKey = undefined;
+      this.failedKey = key;
       this.fail(reason);
     });
   }
 
   hostDisconnected(): void {
     this.openingKey = undefined;
+    this.failedKey = undefined;
     this.shown = undefined;
   }
 
-  private async load(session: Session, query: ReadingsQuery, key: string): Promise<void> {
-    const pages = new RowPages<ReadingRow>(
-      (first, count) => session.ask('window', [query, first, count]),
+  private async load(
+    session: Session,
+    query: ReadingsQuery,
+    derived: readonly DerivedField[],
+    key: string,
+  ): Promise<void> {
+    const pages = new RowPages<GridLine>(
+      (first, count) => session.ask('lines', [query, first, count, derived]),
       () => {
         this.host.requestUpdate();
       },
@@ -100,13 +117,11 @@ export class GridRowsController implements ReactiveController {
       keep === undefined ? undefined : session.ask('placeOf', [query, keep]),
     ]);
     if (this.openingKey !== key) return;
-    const { first, last } = this.options.visible();
-    const rows = count.readings;
-    const start = Math.max(0, Math.min(first, rows - 1 - (last - first)));
-    await pages.load(start, Math.min(Math.max(last, start), rows - 1));
-    if (kept !== undefined && kept >= 0) await pages.load(kept, kept);
+    const { row, reach } = this.options.landing({ count, kept });
+    await pages.load(Math.max(0, row - reach), Math.min(row + reach, linesOf(count) - 1));
     if (this.openingKey !== key) return;
     this.openingKey = undefined;
+    this.failedKey = undefined;
     this.fault = undefined;
     this.shown = { key, query, count, pages };
     this.options.opened({ count, kept });
@@ -115,12 +130,17 @@ export class GridRowsController implements ReactiveController {
 
   /** Whether a row's number still names the same reading: another revision of the bench may have other rows. */
   private sameBench(key: string): boolean {
-    const [revision] = JSON.parse(key) as [number];
-    return this.shown !== undefined && (JSON.parse(this.shown.key) as [number])[0] === revision;
+    const [revision] = JSON.parse(key) as [string];
+    return this.shown !== undefined && (JSON.parse(this.shown.key) as [string])[0] === revision;
   }
 
   private fail(reason: unknown): void {
     this.fault = reason instanceof Error ? reason.message : String(reason);
     this.host.requestUpdate();
   }
+}
+
+/** Lines that list what a query holds. */
+export function linesOf({ lines, readings }: ReadingsCount): number {
+  return lines ?? readings;
 }

@@ -1,16 +1,31 @@
 import type { DecimalMark } from '../../domain/quantity.ts';
-import type { ReadingRow } from '../../session/answers.ts';
+import type { GridLine } from '../../session/answers.ts';
 import type { GridColumn } from './grid-columns.ts';
+import { groupText, isGroup } from './group-text.ts';
 
 /**
- * Rows as tab-separated text with a line of headers, for the clipboard. Columns that say nothing in words are left out.
- * Cells that a spreadsheet program would take for a formula get an apostrophe before them.
- * Source of the first characters: OWASP, CSV Injection.
+ * How cells are copied: `spreadsheet` under a line of headers, with an apostrophe before what another program would take
+ * for a formula; `exact` as they read, without headers.
  */
-export function copyText(rows: readonly ReadingRow[], columns: readonly GridColumn[], mark: DecimalMark): string {
+export type CopyManner = 'spreadsheet' | 'exact';
+
+/**
+ * Lines as tab-separated text for the clipboard. Columns that say nothing in words are left out; the line of a group fills its first cell.
+ * Source of the first characters of a formula: OWASP, CSV Injection.
+ */
+export function copyText(
+  lines: readonly GridLine[],
+  columns: readonly GridColumn[],
+  mark: DecimalMark,
+  manner: CopyManner = 'spreadsheet',
+): string {
   const worded = columns.filter((column) => column.id !== 'tape');
-  const lines = rows.map((row) => worded.map((column) => safeCell(column.text(row, mark))));
-  return [worded.map((column) => column.title), ...lines].map((cells) => cells.join('\t')).join('\r\n');
+  const cell = manner === 'exact' ? exactCell : safeCell;
+  const texts = lines.map((line) =>
+    isGroup(line) ? [cell(groupText(line, mark))] : worded.map((column) => cell(column.text(line, mark))),
+  );
+  const headers = manner === 'exact' ? [] : [worded.map((column) => column.title)];
+  return [...headers, ...texts].map((cells) => cells.join('\t')).join('\r\n');
 }
 
 const FORMULA_START = /^\s*[=+\-@\t\r\n\0＝＋－＠]/;
@@ -20,4 +35,9 @@ const QUANTITY = /^[+-]?\d+(?:[.,]\d+)?(?:\u00a0\S+)?$/;
 function safeCell(text: string): string {
   const oneLine = text.replaceAll(/[\t\r\n]+/g, ' ');
   return FORMULA_START.test(text) && !QUANTITY.test(oneLine) ? `'${oneLine}` : oneLine;
+}
+
+/** What would break the lines or the columns is put in quotes (RFC 4180, 2.6 and 2.7, with tabs for commas). */
+function exactCell(text: string): string {
+  return /[\t\r\n"]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

@@ -1,16 +1,33 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import type { TemplateResult } from 'lit';
 import type { DecimalMark } from '../../domain/quantity.ts';
-import type { ReadingRow, SortField } from '../../session/answers.ts';
+import type { DerivedField, EditField, ReadingRow, SortField } from '../../session/answers.ts';
 import { tape } from '../charts/tolerance-tape.ts';
-import { verdictText } from '../verdict-text.ts';
-import { readingLine, readingText } from './reading-text.ts';
+import { derivedText } from './derived-text.ts';
+import {
+  originCell,
+  originText,
+  pointCell,
+  pointText,
+  readingCell,
+  timeCell,
+  timeText,
+  verdictCell,
+  verdictLine,
+} from './grid-cells.ts';
+import { readingLine } from './reading-text.ts';
 
 /** One column of the grid of readings. */
 export interface GridColumn {
   readonly id: string;
   readonly title: string;
+  /** What it says, where the title cannot say it all. */
+  readonly about?: string;
+  /** The derived field that it shows, which must be asked for. */
+  readonly derived?: DerivedField;
   /** The order that the column's header gives, where it gives one. */
   readonly sort?: SortField;
+  /** The field that is edited in it, where one is. */
+  readonly edit?: EditField;
   /** Its least width, as a length of a style sheet. */
   readonly width: string;
   /** Its share of the room that is left, 0 for none. */
@@ -21,16 +38,16 @@ export interface GridColumn {
   readonly cell?: (row: ReadingRow, mark: DecimalMark) => TemplateResult;
 }
 
-/** All columns, in their order. */
+/** All columns, in the order in which they stand at first; derived ones are there to choose from. */
 export const GRID_COLUMNS: readonly GridColumn[] = [
   // The style sheet leaves the year out where there is little room.
-  { id: 'time', title: 'time', sort: 'time', width: 'var(--time-width)', share: 0, text: timeText, cell: timeCell },
-  { id: 'repair', title: 'repair', sort: 'repair', width: '4.25em', share: 0, text: ({ repair }) => repair },
-  { id: 'family', title: 'family', sort: 'family', width: '6em', share: 0, text: ({ family }) => family },
-  { id: 'point', title: 'point', sort: 'point', width: '9em', share: 1.5, text: pointText, cell: pointCell },
-  { id: 'stage', title: 'stage', sort: 'stage', width: '5.75em', share: 0, text: ({ stage }) => stage },
-  { id: 'mode', title: 'mode', sort: 'mode', width: '5.75em', share: 0, text: ({ mode }) => mode },
-  { id: 'reading', title: 'reading', sort: 'reading', width: '7.75em', share: 0, text: readingLine, cell: readingCell },
+  { id: 'time', title: 'time', sort: 'time', edit: 'time', width: 'var(--time-width)', share: 0, text: timeText, cell: timeCell },
+  { id: 'repair', title: 'repair', sort: 'repair', edit: 'repair', width: '4.25em', share: 0, text: ({ repair }) => repair },
+  { id: 'family', title: 'family', sort: 'family', edit: 'family', width: '6em', share: 0, text: ({ family }) => family },
+  { id: 'point', title: 'point', sort: 'point', edit: 'point', width: '9em', share: 1.5, text: pointText, cell: pointCell },
+  { id: 'stage', title: 'stage', sort: 'stage', edit: 'stage', width: '5.75em', share: 0, text: ({ stage }) => stage },
+  { id: 'mode', title: 'mode', sort: 'mode', edit: 'mode', width: '5.75em', share: 0, text: ({ mode }) => mode },
+  { id: 'reading', title: 'reading', sort: 'reading', edit: 'reading', width: '7.75em', share: 0, text: readingLine, cell: readingCell },
   { id: 'tape', title: 'against its band', width: '7.75em', share: 0, text: () => '', cell: tape },
   {
     id: 'verdict',
@@ -41,8 +58,14 @@ export const GRID_COLUMNS: readonly GridColumn[] = [
     text: verdictLine,
     cell: verdictCell,
   },
-  { id: 'meter', title: 'meter', sort: 'meter', width: '3em', share: 0, text: ({ meter }) => meter },
+  { id: 'meter', title: 'meter', sort: 'meter', edit: 'meter', width: '3em', share: 0, text: ({ meter }) => meter },
   { id: 'origin', title: 'file and line', sort: 'file', width: '5em', share: 2, text: originText, cell: originCell },
+  derived('margin', 'margin', 'distance to the nearer limit, below zero outside of the band', '6.5em'),
+  derived('margin-in-u', 'margin in U', 'distance to the nearer limit in multiples of the uncertainty U', '7em'),
+  derived('deviation', 'off nominal', 'deviation from the nominal value of its band in percent', '6em'),
+  derived('change', 'since stage before', 'change from the last number of the stage before at this point', '8.5em'),
+  derived('ratio', 'to new part', 'ratio to the number of a new part measured beside it', '6em'),
+  derived('robust-z', 'robust z', 'modified z-score among all numbers of its family, point, stage and mode', '6em'),
 ];
 
 /** Space between columns. */
@@ -57,52 +80,26 @@ export function columnTracks(columns: readonly GridColumn[]): { tracks: string; 
   };
 }
 
-/** What is said of a row when the cursor comes to it. */
-export function spokenRow(row: ReadingRow, mark: DecimalMark): string {
-  return `${row.family} ${pointText(row)}, ${row.stage}, ${readingLine(row, mark)}, ${verdictLine(row)}`;
+/** For each pinned column, where it stands while the others are scrolled sideways; pinned columns come first and keep their widths. */
+export function pinOffsets(columns: readonly (GridColumn & { readonly pinned: boolean })[]): readonly string[] {
+  return columns
+    .filter((column) => column.pinned)
+    .map((_, index) => `calc(${['0px', ...columns.slice(0, index).map(({ width }) => `${width} + ${GAP}`)].join(' + ')})`);
 }
 
-function timeText({ time }: ReadingRow): string {
-  return Number.isNaN(time) ? '' : new Date(time).toISOString().slice(0, 19).replace('T', ' ');
+/** The derived fields that some columns show. */
+export function derivedFields(columns: readonly GridColumn[]): readonly DerivedField[] {
+  return columns.flatMap((column) => column.derived ?? []);
 }
 
-function timeCell(row: ReadingRow): TemplateResult {
-  const text = timeText(row);
-  return html`<span class="figures"><span class="year">${text.slice(0, 5)}</span>${text.slice(5)}</span>`;
+/** A column by its id. @throws Error where there is none */
+export function columnOf(id: string): GridColumn {
+  const column = GRID_COLUMNS.find((candidate) => candidate.id === id);
+  if (column === undefined) throw new Error(`The grid has no column ${id}.`);
+  return column;
 }
 
-function pointText({ point, specimen }: ReadingRow): string {
-  return specimen === 'board' ? point : `${point}, ${specimen}`;
-}
-
-function pointCell({ point, specimen }: ReadingRow): TemplateResult {
-  // A board's own part is what is measured unless something else is said.
-  return html`<b>${point}</b>${specimen === 'board' ? nothing : html` <span class="quiet">${specimen}</span>`}`;
-}
-
-function readingCell(row: ReadingRow, mark: DecimalMark): TemplateResult {
-  const { whole, fraction, unit } = readingText(row, mark);
-  const isWord = unit === '';
-  return html`<span class="reading ${isWord ? 'word' : ''}"
-    ><span class="whole">${whole}</span>${
-      isWord ? nothing : html`<span class="fraction">${fraction}</span><span class="unit">${unit}</span>`
-    }</span
-  >`;
-}
-
-function verdictLine({ verdict, word }: ReadingRow): string {
-  return verdictText(verdict, word).word;
-}
-
-function verdictCell({ verdict, word }: ReadingRow): TemplateResult {
-  const { sign, word: text, wrong } = verdictText(verdict, word);
-  return html`<span class=${wrong ? 'verdict wrong' : 'verdict'}><span aria-hidden="true">${sign}</span>${text}</span>`;
-}
-
-function originText({ origin }: ReadingRow): string {
-  return `${origin.file}:${origin.line}`;
-}
-
-function originCell({ origin }: ReadingRow): TemplateResult {
-  return html`<span class="origin"><span class="file">${origin.file}</span><span>:${origin.line}</span></span>`;
+function derived(field: DerivedField, title: string, about: string, width: string): GridColumn {
+  const text = (row: ReadingRow, mark: DecimalMark): string => derivedText(field, row, mark);
+  return { id: field, title, about, sort: field, derived: field, width, share: 0, text };
 }

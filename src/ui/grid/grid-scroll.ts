@@ -9,6 +9,7 @@ export class GridScroll {
   private shapeNow: WindowShape = { rows: 0, rowHeight: 0, viewHeight: 0 };
   private offsetNow = 0;
   private barNow = 0;
+  private barWaits = false;
 
   get shape(): WindowShape {
     return this.shapeNow;
@@ -19,8 +20,13 @@ export class GridScroll {
     return this.offsetNow;
   }
 
-  /** Where the scroll bar belongs, in pixels. */
-  get bar(): number {
+  /**
+   * Where to put the scroll bar, in pixels; undefined where it is left to the person who moves it. Told once for each
+   * move: to put it back at every drawing would fight a hand that has moved it since.
+   */
+  takeBar(): number | undefined {
+    if (!this.barWaits) return undefined;
+    this.barWaits = false;
     return this.barNow;
   }
 
@@ -57,5 +63,6 @@ export class GridScroll {
   private goTo(offset: number): void {
     this.offsetNow = clampOffset(this.shapeNow, offset);
     this.barNow = scrollOfOffset(this.shapeNow, this.offsetNow);
+    this.barWaits = true;
   }
 }

@@ -17,7 +17,7 @@ export interface VisibleRows {
 export const MAX_SCROLL_HEIGHT = 15_000_000;
 
 /** Height that all rows would take. */
-export function fullHeight({ rows, rowHeight }: WindowShape): number {
+function fullHeight({ rows, rowHeight }: WindowShape): number {
   return rows * rowHeight;
 }
 

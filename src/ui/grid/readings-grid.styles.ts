@@ -4,6 +4,7 @@ export const gridStyles = css`
   :host {
     display: grid;
     grid-template-rows: minmax(0, 1fr) auto;
+    grid-auto-rows: auto;
     grid-template-columns: minmax(0, 1fr);
     min-block-size: 12em;
     container-type: inline-size;
@@ -91,8 +92,147 @@ export const gridStyles = css`
   }
 
   [role='columnheader'] {
+    position: relative;
     color: var(--quiet);
+    /* One font size for all cells of a column: the places of pinned ones are reckoned in it. */
+  }
+
+  .title {
     font-size: 0.9375em;
+  }
+
+  /* What a pointer takes hold of to make a column wider; keys do it from the header. */
+  .edge {
+    position: absolute;
+    inset-block: 0;
+    inset-inline-end: 0;
+    inline-size: 0.625em;
+    border-inline-end: 1px solid transparent;
+    cursor: col-resize;
+    touch-action: none;
+  }
+
+  [role='columnheader']:hover .edge {
+    border-inline-end-color: var(--rule);
+  }
+
+  [role='columnheader'].target {
+    box-shadow: inset 2px 0 var(--blue);
+  }
+
+  [data-pin] {
+    position: sticky;
+    z-index: 1;
+    background: var(--paper);
+  }
+
+  [data-pin='0'] {
+    inset-inline-start: var(--pin-0);
+  }
+
+  [data-pin='1'] {
+    inset-inline-start: var(--pin-1);
+  }
+
+  [data-pin='2'] {
+    inset-inline-start: var(--pin-2);
+  }
+
+  [data-pin='3'] {
+    inset-inline-start: var(--pin-3);
+  }
+
+  [data-derived] {
+    font-variant-numeric: tabular-nums;
+    text-align: end;
+  }
+
+  [role='columnheader'][data-derived] {
+    padding-inline-end: 0.25em;
+  }
+
+  /* What was edited by hand is marked at its edge; the original stands in its title and is said with it. */
+  .changed {
+    box-shadow: inset 3px 0 var(--blue);
+  }
+
+  .row [role='gridcell'].changed {
+    padding-inline-start: 0.5em;
+    text-decoration: underline dotted;
+    text-underline-offset: 0.2em;
+  }
+
+  .row [role='gridcell'].editing {
+    z-index: 2;
+    overflow: visible;
+    padding: 0;
+  }
+
+  .editor {
+    inline-size: 100%;
+    min-inline-size: 9em;
+    block-size: 100%;
+    border: 0;
+    padding-inline: 0.25em;
+    outline: 2px solid var(--blue);
+    outline-offset: -2px;
+    background: var(--lifted);
+    font-family: var(--font-number);
+  }
+
+  .fault:not(:empty) {
+    position: relative;
+    display: block;
+    inline-size: max-content;
+    max-inline-size: 26em;
+    padding: 0.25em 0.5em;
+    border: 1px solid var(--wrong);
+    background: var(--paper);
+    color: var(--wrong);
+    line-height: 1.35;
+    text-align: start;
+    white-space: normal;
+  }
+
+  .edits {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.125em 1.75em;
+    margin: 0;
+    padding-block-end: 0.375em;
+    color: var(--quiet);
+  }
+
+  .preview {
+    max-block-size: 14em;
+    overflow-y: auto;
+    padding-block: 0.5em;
+    border-block-start: 1px solid var(--ink);
+  }
+
+  .preview ul {
+    margin: 0 0 0.5em;
+    padding: 0;
+    list-style: none;
+  }
+
+  .group [role='gridcell'].group-line {
+    grid-column: 1 / -1;
+    margin: 0;
+    background: var(--lifted);
+    cursor: pointer;
+  }
+
+  .group-line .fold {
+    display: inline-block;
+    inline-size: 1.25em;
+    color: var(--quiet);
+  }
+
+  .group-line .fact {
+    margin-inline-start: 1.5em;
+    color: var(--quiet);
+    font-variant-numeric: tabular-nums;
   }
 
   [role='columnheader'][data-sort] {
@@ -121,6 +261,11 @@ export const gridStyles = css`
 
   .row [aria-selected='true'] {
     background: color-mix(in srgb, var(--band) 50%, var(--paper));
+  }
+
+  /* On the shade of a selection what is wrong is written darker (in the dark lighter), so that it stays readable. */
+  .row [aria-selected='true'] .wrong {
+    color: color-mix(in srgb, var(--wrong) 75%, var(--ink));
   }
 
   .row.current [role='gridcell'] {
@@ -152,12 +297,11 @@ export const gridStyles = css`
     grid-template-columns: minmax(0, 1fr) 4.25ch 2.75ch;
   }
 
-  .reading .whole,
-  .reading .word {
+  .reading .whole {
     justify-self: end;
   }
 
-  .reading .word {
+  .reading.word .whole {
     font-family: var(--font-text);
   }
 
@@ -168,7 +312,7 @@ export const gridStyles = css`
   }
 
   [role='columnheader'][data-column='reading'] {
-    padding-inline-end: 2.75em;
+    padding-inline-end: 2.5em;
     text-align: end;
   }
 
@@ -209,6 +353,20 @@ export const gridStyles = css`
     background: var(--rule);
   }
 
+  .under {
+    display: flex;
+    align-items: start;
+    justify-content: space-between;
+    gap: 1.75em;
+  }
+
+  .copies {
+    display: flex;
+    flex: none;
+    gap: 1.25em;
+    padding-block: 0.25em;
+  }
+
   .about {
     display: flex;
     flex-wrap: wrap;
@@ -234,11 +392,10 @@ export const gridStyles = css`
     }
   }
 
+  /* The system's colours leave no shade to select with. */
   @media (forced-colors: active) {
     .row [aria-selected='true'] {
-      background: SelectedItem;
-      color: SelectedItemText;
-      forced-color-adjust: none;
+      border-block-end: 3px solid Highlight;
     }
   }
 `;

@@ -1,33 +1,34 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import type { ReadingRow, ReadingsQuery, SelectionSummary } from '../../session/answers.ts';
+import type { GridLine, Grouping, ReadingRow, ReadingsQuery, SelectionSummary } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
-import { GridRowsController, type Opened } from '../controllers/grid-rows-controller.ts';
+import { GridColumnsController } from '../controllers/grid-columns-controller.ts';
+import { GridEditController } from '../controllers/grid-edit-controller.ts';
+import { GridPointerController } from '../controllers/grid-pointer-controller.ts';
+import { GridRowsController, linesOf, type Opened } from '../controllers/grid-rows-controller.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { GridVoiceController } from '../controllers/grid-voice-controller.ts';
 import { ResizeController } from '../controllers/resize-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countText } from '../words.ts';
-import { copyText } from './copy-text.ts';
-import { columnTracks, GRID_COLUMNS, spokenRow, type GridColumn } from './grid-columns.ts';
+import { FIRST_LAYOUT, type ColumnLayout } from './column-layout.ts';
+import { copyRows } from './copy-rows.ts';
+import type { CopyManner } from './copy-text.ts';
+import { spokenRow } from './grid-cells.ts';
+import { derivedFields } from './grid-columns.ts';
 import { clampCursor, cursorAt, extendTo, HEADER_ROW, moveByKey, rangeOf } from './grid-cursor.ts';
 import type { GridCursor, GridExtent, GridRange } from './grid-cursor.ts';
+import { editsTemplate, previewTemplate } from './edit-view.ts';
+import { setLengths } from './grid-lengths.ts';
 import { GridScroll } from './grid-scroll.ts';
-import { cellElement, cellOf, headerTemplate, rowsTemplate, type GridView } from './grid-view.ts';
-import { isScaled, rowsPerView, scrollHeight } from './grid-window.ts';
+import { cellElement, headerTemplate, rowsTemplate, type GridView } from './grid-view.ts';
+import { isScaled, rowsPerView } from './grid-window.ts';
+import { foldedOther, groupText, isGroup } from './group-text.ts';
 import { gridStyles } from './readings-grid.styles.ts';
-import { selectionLine } from './selection-line.ts';
+import { KEYS_HINT, selectionLine } from './selection-line.ts';
 import { nextSort, type SortKeys } from './sort-keys.ts';
-
-/** More rows than this are not copied at once. */
-const COPY_LIMIT = 100_000;
-
-const HINT = html`<span>Enter: about this reading</span>
-  <span>Shift and arrows: select</span>
-  <span>Ctrl and C: copy</span>
-  <span>Enter on a heading: sort</span>`;
 
 const NO_QUERY: ReadingsQuery = { filters: [], sort: [] };
 
@@ -36,33 +37,82 @@ const NO_QUERY: ReadingsQuery = { filters: [], sort: [] };
  *
  * @fires readings-counted - `ReadingsCount` of the query, once its first rows are here
  * @fires sort-chosen - `SortKeys` that a person chose by a header
+ * @fires layout-chosen - `ColumnLayout` that a person chose by pointer or key
+ * @fires grouping-chosen - `Grouping` with a group folded or unfolded
  * @fires row-reached - `ReadingRow` under the cursor, or undefined where it is on none
  * @fires row-opened - `ReadingRow` of which a person wants to know more
+ * @fires keys-asked - a person wants to see all keys
  */
 @customElement('bt-readings-grid')
 export class ReadingsGrid extends LitElement {
   static override styles = [shared, tapeStyles, gridStyles];
 
-  private readonly columns: readonly GridColumn[] = GRID_COLUMNS;
   private readonly place = new GridScroll();
   private readonly rows = new GridRowsController(this, {
-    visible: () => this.lookedAt(),
-    keep: () => (this.touched ? this.reached?.row : undefined),
+    landing: (opened) => ({
+      row: Math.max(0, this.cursorAfter(opened).row),
+      reach: rowsPerView(this.place.shape),
+    }),
+    keep: () => (this.touched && !isGroup(this.reached) ? this.reached?.row : undefined),
     opened: (opened) => {
       this.follow(opened);
     },
   });
+  private readonly columns = new GridColumnsController(this, {
+    measure: (column) => ({
+      width: cellElement(this.renderRoot, { row: HEADER_ROW, column })?.getBoundingClientRect().width ?? 0,
+      em: parseFloat(getComputedStyle(this.scroller).fontSize),
+    }),
+    mark: () => this.mark,
+    chosen: (layout) => {
+      this.layout = layout;
+      this.dispatchEvent(new CustomEvent<ColumnLayout>('layout-chosen', { detail: layout }));
+    },
+    say: (text) => {
+      this.voice.say(text);
+    },
+  });
+  private readonly pointer = new GridPointerController(this, {
+    select: ({ row, column }, extend) => {
+      this.moveTo(extend ? extendTo(this.cursor, row, column) : cursorAt(row, column));
+    },
+    chooseHeader: (column, add) => {
+      this.chooseSort(column, add);
+    },
+    moveColumn: this.columns.move,
+    resizeColumn: this.columns.resize,
+    markTarget: this.columns.markTarget,
+  });
+  private readonly edits = new GridEditController(this, {
+    edited: () => {
+      const { session, range } = this;
+      const shown = this.rows.query ?? this.query;
+      const cells = range ?? { firstRow: 0, lastRow: -1, firstColumn: 0, lastColumn: -1 };
+      return session && { session, query: shown, range: cells, lines: this.rowCount, columns: this.columns.shown };
+    },
+    cursor: () => this.cursor,
+    row: (line) => this.rows.row(line),
+    say: (text) => {
+      this.voice.say(text);
+    },
+    focusCell: (by) => {
+      const { row, column } = this.cursor;
+      if (by === 0) this.focus();
+      else this.moveTo(cursorAt(Math.min(row + by, this.rowCount - 1), column));
+    },
+  });
   private readonly voice = new GridVoiceController(this);
   private readonly summary = new AnswerController<SelectionSummary>(this, () => this.summaryQuestion());
-  /** The row that was under the cursor last. */
-  private reached: ReadingRow | undefined;
+  /** The reading or group that was under the cursor last. */
+  private reached: GridLine | undefined;
   /** What is to be said of a reading that left, before the one that took its place. */
   private farewell = '';
   /** Whether the cursor was moved, so that the focus has to follow it. */
   private focusMoves = false;
+  /** Whether a cell had the focus before the last drawing. */
+  private hadFocus = false;
   /** Whether a person has put the cursor where it is. */
   private touched = false;
-  private dragging = false;
   private headerHeight = 0;
 
   @query('.scroller') private readonly scroller!: HTMLElement;
@@ -74,6 +124,7 @@ export class ReadingsGrid extends LitElement {
   @property({ attribute: false }) session?: Session;
   /** What to show; `session` and this are set by whoever holds the grid. */
   @property({ attribute: false }) query: ReadingsQuery = NO_QUERY;
+  @property({ attribute: false }) layout: ColumnLayout = FIRST_LAYOUT;
 
   constructor() {
     super();
@@ -87,51 +138,38 @@ export class ReadingsGrid extends LitElement {
     );
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    document.addEventListener('pointerup', this.endDrag);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    document.removeEventListener('pointerup', this.endDrag);
-  }
-
   /** Moves the focus to the current cell. */
   override focus(): void {
     this.focusMoves = true;
     this.requestUpdate();
   }
 
-  protected override willUpdate(): void {
-    if (this.session !== undefined) this.rows.open(this.session, this.query);
+  protected override willUpdate(changed: PropertyValues): void {
+    this.hadFocus = this.renderRoot.querySelector('.scroller :focus') !== null;
+    if (changed.has('layout')) this.showLayout();
+    if (this.session !== undefined) this.rows.open(this.session, this.query, derivedFields(this.columns.shown), this.edits.edition);
     const { first, last } = this.lookedAt();
     this.rows.want(first, last);
   }
 
   protected override updated(changed: PropertyValues): void {
-    const { shape, visible, bar } = this.place;
-    const { tracks, gap, leastWidth } = columnTracks(this.columns);
-    setLengths(this.scroller, {
-      '--tracks': tracks,
-      '--gap': gap,
-      '--least-width': leastWidth,
-      '--scroll-height': `${scrollHeight(shape) + this.headerHeight}px`,
-      '--view-height': `${shape.viewHeight + this.headerHeight}px`,
-      '--row-height': shape.rowHeight > 0 ? `${shape.rowHeight}px` : '1.875em',
-      '--shift': `${visible.shift}px`,
-    });
-    if (Math.abs(this.scroller.scrollTop - bar) >= 1) this.scroller.scrollTop = bar;
-    if (this.focusMoves || this.focusWasLost(changed)) this.focusCell();
+    const { shape, visible } = this.place;
+    setLengths(this.scroller, { columns: this.columns.shown, shape, visible, headerHeight: this.headerHeight });
+    const bar = this.place.takeBar();
+    if (bar !== undefined) this.scroller.scrollTop = bar;
+    if (changed.has('session')) void this.edits.refresh();
+    const editor = this.edits.editor && this.renderRoot.querySelector<HTMLInputElement>('.editor');
+    if (editor) editor.focus();
+    else if (this.focusMoves || this.focusWasLost()) this.focusCell();
     this.reach();
   }
 
   private get extent(): GridExtent {
-    return { rows: this.rowCount, columns: this.columns.length, page: Math.max(1, rowsPerView(this.place.shape) - 1) };
+    return { rows: this.rowCount, columns: this.columns.shown.length, page: Math.max(1, rowsPerView(this.place.shape) - 1) };
   }
 
   private get rowCount(): number {
-    return this.rows.count?.readings ?? 0;
+    return this.rows.lines;
   }
 
   private get range(): GridRange | undefined {
@@ -154,18 +192,24 @@ export class ReadingsGrid extends LitElement {
     this.requestUpdate();
   }
 
-  /** Takes a new query's rows: the cursor stays on its reading, or says that it left. */
-  private follow({ count, kept }: Opened): void {
-    const { reached, cursor } = this;
+  /** Where the cursor goes with a new query: it stays on its reading, else in its place where a person put it there. */
+  private cursorAfter({ count, kept }: Opened): GridCursor {
+    const { row, column } = this.cursor;
+    const extent = { ...this.extent, rows: linesOf(count) };
+    if (kept !== undefined && kept >= 0) return cursorAt(kept, column);
+    const stays = row === HEADER_ROW ? this.matches(':focus-within') : this.touched;
+    return clampCursor(stays ? cursorAt(row, column) : cursorAt(0, 0), extent);
+  }
+
+  private follow(opened: Opened): void {
+    const { count, kept } = opened;
+    const { reached } = this;
     const focused = this.matches(':focus-within');
-    this.place.reshape({ ...this.place.shape, rows: count.readings });
-    if (kept !== undefined && kept >= 0) this.cursor = cursorAt(kept, cursor.column);
-    else if (this.touched && cursor.row !== HEADER_ROW)
-      this.cursor = clampCursor(cursorAt(cursor.row, cursor.column), this.extent);
-    else if (cursor.row !== HEADER_ROW || !focused) this.cursor = clampCursor(cursorAt(0, 0), this.extent);
+    this.cursor = this.cursorAfter(opened);
+    this.place.reshape({ ...this.place.shape, rows: linesOf(count) });
     this.place.show(Math.max(0, this.cursor.row));
     this.focusMoves ||= focused;
-    if (kept === -1 && reached !== undefined && focused)
+    if (kept === -1 && reached !== undefined && !isGroup(reached) && focused)
       this.farewell = `The reading of ${reached.point} is not among these. `;
     this.reached = undefined;
     this.dispatchEvent(new CustomEvent('readings-counted', { detail: count }));
@@ -195,9 +239,9 @@ export class ReadingsGrid extends LitElement {
     if (cursor.row >= 0) this.place.show(cursor.row);
   }
 
-  /** A row that is drawn elsewhere in the list than before loses the focus with its old nodes. */
-  private focusWasLost(changed: PropertyValues): boolean {
-    return changed.has('cursor') && this.matches(':focus-within') && this.shadowRoot?.activeElement === null;
+  /** A row that is drawn elsewhere in the list than before, or as a group once it is here, loses the focus with its old nodes. */
+  private focusWasLost(): boolean {
+    return this.hadFocus && this.shadowRoot?.activeElement === null;
   }
 
   private focusCell(): void {
@@ -209,11 +253,14 @@ export class ReadingsGrid extends LitElement {
   }
 
   private showColumn(cell: HTMLElement): void {
+    if (cell.hasAttribute('data-pin') || cell.hasAttribute('aria-colspan')) return;
     const { left, right } = cell.getBoundingClientRect();
     const view = this.scroller.getBoundingClientRect();
-    if (left < view.left) this.scroller.scrollLeft -= view.left - left;
+    const pinned = [...this.header.querySelectorAll('[data-pin]')].at(-1);
+    const start = pinned?.getBoundingClientRect().right ?? view.left;
+    if (left < start) this.scroller.scrollLeft -= start - left;
     else if (right > view.left + this.scroller.clientWidth) {
-      this.scroller.scrollLeft += Math.min(left - view.left, right - view.left - this.scroller.clientWidth);
+      this.scroller.scrollLeft += Math.min(left - start, right - view.left - this.scroller.clientWidth);
     }
   }
 
@@ -222,10 +269,11 @@ export class ReadingsGrid extends LitElement {
     const row = this.rows.row(this.cursor.row);
     if (row === this.reached || (row === undefined && this.cursor.row >= 0)) return;
     this.reached = row;
-    this.dispatchEvent(new CustomEvent('row-reached', { detail: row }));
+    this.dispatchEvent(new CustomEvent('row-reached', { detail: isGroup(row) ? undefined : row }));
     if (row === undefined || !this.matches(':focus-within')) return;
     const place = `Row ${countText(this.cursor.row + 1, this.mark)} of ${countText(this.rowCount, this.mark)}`;
-    this.voice.say(`${this.farewell}${place}, ${spokenRow(row, this.mark)}`);
+    const said = isGroup(row) ? groupText(row, this.mark) : spokenRow(row, this.mark);
+    this.voice.say(`${this.farewell}${place}, ${said}`);
     this.farewell = '';
   }
 
@@ -245,11 +293,12 @@ export class ReadingsGrid extends LitElement {
 
   private onKey(event: KeyboardEvent): void {
     const command = event.ctrlKey || event.metaKey;
-    if (command && event.key.toLowerCase() === 'c') void this.copy();
-    else if (event.key === 'Enter' && this.cursor.row === HEADER_ROW)
-      this.chooseSort(this.cursor.column, event.shiftKey);
+    const isHeader = this.cursor.row === HEADER_ROW;
+    if (command && event.key.toLowerCase() === 'c') void this.copy(event.shiftKey ? 'exact' : 'spreadsheet');
+    else if (event.key === '?') this.dispatchEvent(new CustomEvent('keys-asked'));
+    else if (event.key === 'Enter' && isHeader) this.chooseSort(this.cursor.column, event.shiftKey);
     else if (event.key === 'Enter') this.openRow();
-    else {
+    else if (isHeader ? !this.columns.press(this.cursor.column, event) : !this.edits.press(event)) {
       const next = moveByKey(this.cursor, event, this.extent);
       if (next === undefined) return;
       this.moveTo(next);
@@ -257,30 +306,16 @@ export class ReadingsGrid extends LitElement {
     event.preventDefault();
   }
 
-  private onPointerDown(event: PointerEvent): void {
-    const cell = cellOf(event);
-    if (cell === undefined || event.button !== 0) return;
-    event.preventDefault();
-    if (cell.row === HEADER_ROW) {
-      this.moveTo(cursorAt(HEADER_ROW, cell.column));
-      this.chooseSort(cell.column, event.shiftKey);
-      return;
-    }
-    this.dragging = true;
-    this.moveTo(event.shiftKey ? extendTo(this.cursor, cell.row, cell.column) : cursorAt(cell.row, cell.column));
+  /** Takes the columns of a new layout; the cursor stays in its column where that is shown. */
+  private showLayout(): void {
+    const { row, column } = this.cursor;
+    const now = this.columns.show(this.layout, column);
+    if (now !== column) this.cursor = now < 0 ? clampCursor(this.cursor, this.extent) : cursorAt(row, now);
+    this.focusMoves ||= this.matches(':focus-within');
   }
-
-  private onPointerOver(event: PointerEvent): void {
-    const cell = this.dragging ? cellOf(event) : undefined;
-    if (cell !== undefined && cell.row >= 0) this.moveTo(extendTo(this.cursor, cell.row, cell.column));
-  }
-
-  private readonly endDrag = (): void => {
-    this.dragging = false;
-  };
 
   private chooseSort(column: number, add: boolean): void {
-    const field = this.columns[column]?.sort;
+    const field = this.columns.shown[column]?.sort;
     if (field === undefined) return;
     const detail: SortKeys = nextSort(this.query.sort, field, add);
     this.dispatchEvent(new CustomEvent('sort-chosen', { detail }));
@@ -288,37 +323,56 @@ export class ReadingsGrid extends LitElement {
 
   private openRow(): void {
     const row = this.rows.row(this.cursor.row);
-    if (row !== undefined) this.dispatchEvent(new CustomEvent('row-opened', { detail: row }));
+    const { group } = this.query;
+    if (isGroup(row) && group !== undefined)
+      this.dispatchEvent(new CustomEvent<Grouping>('grouping-chosen', { detail: foldedOther(group, row.group) }));
+    else if (row !== undefined && !isGroup(row))
+      this.dispatchEvent(new CustomEvent<ReadingRow>('row-opened', { detail: row }));
   }
 
-  private async copy(): Promise<void> {
+  private onDoubleClick(event: MouseEvent): void {
+    if (!this.pointer.resetWidth(event)) this.openRow();
+  }
+
+  private onPaste(event: ClipboardEvent): void {
+    if (this.edits.editor !== undefined) return;
+    event.preventDefault();
+    void this.edits.paste(event.clipboardData?.getData('text/plain') ?? '');
+  }
+
+  private async copy(manner: CopyManner): Promise<void> {
     const { session, range } = this;
-    const shown = this.rows.query;
+    const { query: shown } = this.rows;
     if (session === undefined || shown === undefined || range === undefined) return;
-    const count = range.lastRow - range.firstRow + 1;
-    if (count > COPY_LIMIT) {
-      this.voice.say(`No more than ${countText(COPY_LIMIT, this.mark)} rows can be copied at once: select fewer.`);
-      return;
-    }
-    const rows = await session.ask('window', [shown, range.firstRow, count]);
-    const columns = this.columns.slice(range.firstColumn, range.lastColumn + 1);
-    await navigator.clipboard.writeText(copyText(rows, columns, this.mark));
-    this.voice.say(`${countText(count, this.mark)} rows copied.`);
+    const columns = this.columns.shown.slice(range.firstColumn, range.lastColumn + 1);
+    this.voice.say(await copyRows(session, shown, range, columns, manner));
   }
 
   private renderAbout() {
     if (this.rows.fault !== undefined) return html`<span role="alert">${this.rows.fault}</span>`;
     if (this.rowCount === 0) return nothing;
-    if (this.range === undefined || this.range.firstRow === this.range.lastRow) return HINT;
+    if (this.range === undefined || this.range.firstRow === this.range.lastRow) return KEYS_HINT;
     const { answer } = this.summary;
     if (answer.status === 'failed') return html`<span>${answer.reason}</span>`;
     return answer.value === undefined ? nothing : selectionLine(answer.value, this.mark);
   }
 
+  private renderCopies() {
+    const { range } = this;
+    if (range === undefined || range.firstRow === range.lastRow) return nothing;
+    return html`<span class="copies"
+      ><button class="plain" type="button" @click=${() => this.copy('spreadsheet')}>copy for a spreadsheet</button>
+      <button class="plain" type="button" @click=${() => this.copy('exact')}>copy exactly</button></span
+    >`;
+  }
+
   private get view(): GridView {
     return {
-      columns: this.columns,
+      columns: this.columns.shown,
       sort: this.query.sort,
+      grouped: this.rows.query?.group !== undefined,
+      target: this.columns.target,
+      edits: this.edits,
       cursor: this.cursor,
       range: this.range,
       rowCount: this.rowCount,
@@ -333,19 +387,19 @@ export class ReadingsGrid extends LitElement {
     return html`
       <div
         class="scroller"
-        role="grid"
+        role=${view.grouped ? 'treegrid' : 'grid'}
         aria-label="Readings"
         aria-multiselectable="true"
-        aria-readonly="true"
         aria-rowcount=${view.rowCount + 1}
-        aria-colcount=${this.columns.length}
+        aria-colcount=${this.columns.shown.length}
         aria-busy=${this.rows.busy}
         @scroll=${this.onScroll}
         @wheel=${isScaled(this.place.shape) ? this.onWheel : nothing}
         @keydown=${this.onKey}
-        @pointerdown=${this.onPointerDown}
-        @pointerover=${this.onPointerOver}
-        @dblclick=${this.openRow}
+        @pointerdown=${this.pointer.press}
+        @pointerover=${this.pointer.over}
+        @dblclick=${this.onDoubleClick}
+        @paste=${this.onPaste}
       >
         <div class="sizer" role="presentation">
           <div class="view" role="presentation">
@@ -355,16 +409,14 @@ export class ReadingsGrid extends LitElement {
         </div>
         <div class="probe" role="presentation"></div>
       </div>
-      <p class="about">${this.renderAbout()}</p>
+      <div class="under">
+        <p class="about">${this.renderAbout()}</p>
+        ${this.renderCopies()}
+      </div>
+      ${this.edits.soFar === undefined ? nothing : editsTemplate(this.edits.soFar, this.edits, this.mark)}
+      ${this.edits.preview === undefined ? nothing : previewTemplate(this.edits.preview, this.edits, this.mark)}
       <p class="spoken" aria-live="polite">${this.voice.text}</p>
     `;
-  }
-}
-
-/** Style sheets of elements may not hold what is computed, and the page's policy forbids style attributes. */
-function setLengths(element: HTMLElement, lengths: Readonly<Record<string, string>>): void {
-  for (const [name, value] of Object.entries(lengths)) {
-    if (element.style.getPropertyValue(name) !== value) element.style.setProperty(name, value);
   }
 }
 

@@ -1,7 +1,17 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { formatComputed, UNITS, type DecimalMark } from '../../domain/quantity.ts';
+import { formatShown, type DecimalMark, type QuantityText } from '../../domain/quantity.ts';
 import type { SelectionSummary } from '../../session/answers.ts';
 import { countOf, countText } from '../words.ts';
+import { computedText } from './computed-text.ts';
+
+/** Shown while nothing is selected that a sentence could be about. */
+export const KEYS_HINT = html`
+  <span>Enter: about this reading</span>
+  <span>Shift and arrows: select</span>
+  <span>Ctrl and C: copy</span>
+  <span>Enter on a heading: sort</span>
+  <span>?: all keys</span>
+`;
 
 /** The sentence about the selected rows: how many, how many out of band, and what their numbers come to. */
 export function selectionLine(summary: SelectionSummary, mark: DecimalMark): TemplateResult {
@@ -16,24 +26,17 @@ export function selectionLine(summary: SelectionSummary, mark: DecimalMark): Tem
 }
 
 function numbersOf(numbers: NonNullable<SelectionSummary['numbers']>, mark: DecimalMark): TemplateResult {
-  const { mean, median, deviation, minimum, maximum, lastDigit } = numbers;
-  const unit = UNITS.find((candidate) => candidate === numbers.unit);
-  if (unit === undefined) return html``;
-  const quantity = (value: number, last: number): TemplateResult => {
-    const text = formatComputed(value, unit, finestDigit(value, last), mark);
-    return html`<b class="figures">${text.number}</b> ${text.unit}`;
-  };
-  // A mean of several readings carries one digit more than they do.
+  const { mean, median, deviation, minimum, maximum, minimumShown, maximumShown, unit, lastDigit } = numbers;
+  const written = (text: QuantityText): TemplateResult => html`<b class="figures">${text.number}</b> ${text.unit}`;
+  const computed = (value: number, last: number): TemplateResult => written(computedText(value, unit, last, mark));
+  // A mean of several readings carries one digit more than they do; the least and the greatest are readings themselves.
   return html`
-    <span>mean ${quantity(mean, lastDigit - 1)}</span>
-    <span>median ${quantity(median, lastDigit)}</span>
-    ${Number.isNaN(deviation) ? nothing : html`<span>standard deviation ${quantity(deviation, lastDigit - 1)}</span>`}
-    <span>from ${quantity(minimum, lastDigit)} to ${quantity(maximum, lastDigit)}</span>
+    <span>mean ${computed(mean, lastDigit - 1)}</span>
+    <span>median ${computed(median, lastDigit)}</span>
+    ${Number.isNaN(deviation) ? nothing : html`<span>standard deviation ${computed(deviation, lastDigit - 1)}</span>`}
+    <span
+      >from ${written(formatShown(minimum, unit, minimumShown, mark))} to
+      ${written(formatShown(maximum, unit, maximumShown, mark))}</span
+    >
   `;
-}
-
-/** Small numbers beside large ones keep two digits, although the large ones were measured more coarsely. */
-function finestDigit(value: number, last: number): number {
-  const magnitude = Math.abs(value);
-  return magnitude > 0 && Number.isFinite(magnitude) ? Math.min(last, Math.floor(Math.log10(magnitude)) - 1) : last;
 }

@@ -1,13 +1,16 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { FamilyLine, FamilyPatterns } from '../../session/answers.ts';
+import type { FamilyLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
-import '../charts/failure-bars.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
-import { hashOf, readingsHash, type Route } from '../route.ts';
+import { hashOf, metersHash, readingsHash, type Route } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText } from '../words.ts';
+import { selectField } from './families-fields.ts';
+import './families-meters.ts';
+import './families-page.ts';
+import { readFamilyAsked, withAsked, writeFamilyAsked } from './families-query.ts';
 
 /** The board families of the bench: a list of them, and how the one that the address names fails. */
 @customElement('bt-families-place')
@@ -28,8 +31,25 @@ export class FamiliesPlace extends LitElement {
         list-style: none;
       }
 
-      .none {
-        color: var(--quiet);
+      .beside label {
+        display: inline-flex;
+        align-items: center;
+        gap: 0.5rem;
+      }
+
+      .two {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 36rem), 1fr));
+        gap: 0 3rem;
+        align-items: start;
+      }
+
+      .two > * {
+        min-inline-size: 0;
+      }
+
+      .other {
+        font-size: 1.5rem;
       }
     `,
   ];
@@ -37,15 +57,6 @@ export class FamiliesPlace extends LitElement {
   private readonly families = new AnswerController<readonly FamilyLine[]>(this, () => {
     const { session } = this;
     return session && { key: String(session.state.revision), ask: (signal) => session.ask('families', [], signal) };
-  });
-  private readonly patterns = new AnswerController<{ readonly found: FamilyPatterns | undefined }>(this, () => {
-    const { session } = this;
-    const family = this.route.item;
-    if (session === undefined || family === undefined) return undefined;
-    return {
-      key: `${session.state.revision} ${family}`,
-      ask: async (signal) => ({ found: await session.ask('family', [family], signal) }),
-    };
   });
 
   @property({ attribute: false }) session?: Session;
@@ -99,12 +110,13 @@ export class FamiliesPlace extends LitElement {
     </tr>`;
   }
 
-  private renderFacts(family: string) {
-    const line =
-      this.families.answer.status === 'failed'
-        ? undefined
-        : this.families.answer.value?.find((one) => one.family === family);
-    if (line === undefined) return nothing;
+  private lineOf(family: string): FamilyLine | undefined {
+    const { answer } = this.families;
+    return answer.status === 'failed' ? undefined : answer.value?.find((line) => line.family === family);
+  }
+
+  private renderFacts(line: FamilyLine) {
+    const { family } = line;
     const readings = readingsHash({ filters: [{ field: 'family', oneOf: [family] }], sort: [] });
     const bands = hashOf('bands', undefined, new URLSearchParams({ family }));
     return html`<ul class="facts">
@@ -118,30 +130,64 @@ export class FamiliesPlace extends LitElement {
     </ul>`;
   }
 
+  private renderBeside(family: string) {
+    const asked = readFamilyAsked(this.route.query);
+    const { answer } = this.families;
+    const others = (answer.status === 'failed' ? [] : (answer.value ?? [])).filter((line) => line.family !== family);
+    if (others.length === 0 && asked.beside === undefined) return nothing;
+    return html`<p class="beside">
+      ${selectField(
+        'Show another family beside it',
+        asked.beside,
+        others.map((line) => line.family),
+        'none',
+        (beside) => {
+          location.hash = hashOf('families', family, writeFamilyAsked(withAsked(asked, { beside })));
+        },
+      )}
+    </p>`;
+  }
+
   private renderFamily(family: string) {
-    const { answer } = this.patterns;
+    const line = this.lineOf(family);
+    const { query } = this.route;
+    const { beside } = readFamilyAsked(query);
+    const page = (name: string, isOther: boolean) =>
+      html`<bt-family-page
+        .session=${this.session}
+        .family=${name}
+        .query=${query}
+        .beside=${isOther}
+      ></bt-family-page>`;
     return html`<p><a href=${hashOf('families')}>All families</a></p>
       <h1>${family}</h1>
-      ${this.renderFacts(family)}
+      ${line === undefined ? nothing : this.renderFacts(line)}
+      ${line?.bands === 0 ? html`<p><span class="wrong">${family} has no bands yet:</span> its readings are not judged, so no part can be proved failed.</p>` : nothing}
+      ${this.renderBeside(family)}
       ${
-        answer.status === 'failed'
-          ? html`<p role="alert">${answer.reason}</p>`
-          : answer.value === undefined
-            ? html`<p class="quiet" role="status">Counting failures.</p>`
-            : answer.value.found === undefined
-              ? html`<p>No board of a family ${family} is known: its name may be written otherwise.</p>`
-              : html`<bt-failure-bars .patterns=${answer.value.found} .decimalMark=${this.mark}></bt-failure-bars>`
+        beside === undefined
+          ? page(family, false)
+          : html`<div class="two">
+              ${page(family, false)}
+              <section aria-label=${beside}>
+                <h2 class="other"><a href=${hashOf('families', beside)}>${beside}</a></h2>
+                ${page(beside, true)}
+              </section>
+            </div>`
       }`;
   }
 
   override render() {
-    const { item } = this.route;
-    return item === undefined
-      ? html`<h1>Families</h1>
-          ${this.renderList()}`
-      : this.renderFamily(item);
+    const { item, query } = this.route;
+    if (item !== undefined) return this.renderFamily(item);
+    if (query === METERS) return html`<bt-families-meters .session=${this.session}></bt-families-meters>`;
+    return html`<h1>Families</h1>
+      ${this.renderList()}
+      <p><a href=${metersHash()}>Meters</a>: which of them reads high or low, by all families together.</p>`;
   }
 }
+
+const METERS = 'meters';
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -1,9 +1,9 @@
-import { engineeringPrefix } from '../../domain/prefix.ts';
-import { formatComputed, joinQuantity, lastDigit, type DecimalMark } from '../../domain/quantity.ts';
+import type { DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
 import { verdictOf } from '../../domain/verdict.ts';
 import type { ReadingRow } from '../../session/answers.ts';
 import { limitText } from '../band-text.ts';
+import { amountText } from '../grid/computed-text.ts';
 import { readingLine } from '../grid/reading-text.ts';
 
 /** How far a reading lies from a limit of its band. */
@@ -26,7 +26,7 @@ export function marginOf({ state, value, limits }: ReadingRow): Margin | undefin
 export function readingWithUncertainty(row: ReadingRow, mark: DecimalMark): string {
   const reading = readingLine(row, mark);
   if (row.state !== 'value' || Number.isNaN(row.uncertainty)) return reading;
-  return `${reading} ± ${amount(row.uncertainty, row, mark)}`;
+  return `${reading} ± ${amountText(row.uncertainty, row, mark)}`;
 }
 
 /** How the verdict follows from the reading, its limits and the meter's uncertainty, as sentences. */
@@ -37,31 +37,29 @@ export function verdictArithmetic(row: ReadingRow, mark: DecimalMark): string {
   const margin = marginOf(row);
   if (margin === undefined) return answerSentence(row, mark);
   const { uncertainty } = row;
-  const distance = amount(Math.abs(margin.distance), row, mark);
+  const distance = amountText(Math.abs(margin.distance), row, mark);
   const place = `${distance} ${placeWord(margin)} the ${margin.limit} limit`;
   if (Number.isNaN(uncertainty))
     return `The reading lies ${place}. The accuracy of ${meterName(row)} is unknown, so it is not weighed: ${verdict}.`;
   const within = Math.abs(margin.distance) < uncertainty;
-  return `The reading lies ${place}, which is ${within ? 'within' : 'no less than'} the uncertainty of ${amount(uncertainty, row, mark)}: ${verdict}.`;
+  return `The reading lies ${place}, which is ${within ? 'within' : 'no less than'} the uncertainty of ${amountText(uncertainty, row, mark)}: ${verdict}.`;
 }
 
 /** The margin in the reading's unit and as a multiple of the uncertainty; undefined where there is none. */
 export function marginText(row: ReadingRow, mark: DecimalMark): string | undefined {
   const margin = marginOf(row);
   if (margin === undefined) return undefined;
-  const inUnit = `${amount(margin.distance, row, mark)} to the ${margin.limit} limit`;
+  const inUnit = `${amountText(margin.distance, row, mark)} to the ${margin.limit} limit`;
   if (Number.isNaN(row.uncertainty) || row.uncertainty <= 0) return inUnit;
   const ratio = (margin.distance / row.uncertainty).toFixed(1).replace('-', '\u2212');
   return `${inUnit}, ${mark === ',' ? ratio.replace('.', ',') : ratio} U`;
 }
 
 /** A limit by the name of its side, such as `low 22.8 V`; an open side says nothing. */
-export function limitNames({ limits, mode }: ReadingRow, mark: DecimalMark): string {
-  if (limits === undefined) return '';
-  const unit = MODE_UNITS[mode];
-  return (['low', 'high'] as const)
-    .filter((side) => Number.isFinite(limits[side]))
-    .map((side) => `${side} ${limitText(limits[side], unit, mark)}`)
+export function limitNames(row: ReadingRow, mark: DecimalMark): string {
+  const unit = MODE_UNITS[row.mode];
+  return sidesOf(row)
+    .map(([side, limit]) => `${side} ${limitText(limit, unit, mark)}`)
     .join(', ');
 }
 
@@ -70,8 +68,17 @@ function answerSentence(row: ReadingRow, mark: DecimalMark): string {
     row.state === 'over-range'
       ? 'Over-range lies above what the meter can show'
       : `The meter answered “${readingLine(row, mark)}”`;
-  const limits = limitNames(row, mark);
-  return `${answer}${limits === '' ? '' : `; the limit is ${limits}`}: ${verdictOf(row.verdict)}.`;
+  const unit = MODE_UNITS[row.mode];
+  const limits = sidesOf(row).map(([side, limit]) => `the ${side} limit is ${limitText(limit, unit, mark)}`);
+  return `${[answer, ...limits].join('; ')}: ${verdictOf(row.verdict)}.`;
+}
+
+/** The limits that a reading has, each with its side. */
+function sidesOf({ limits }: ReadingRow): readonly (readonly ['low' | 'high', number])[] {
+  if (limits === undefined) return [];
+  return (['low', 'high'] as const)
+    .map((side) => [side, limits[side]] as const)
+    .filter(([, limit]) => Number.isFinite(limit));
 }
 
 function placeWord({ limit, distance }: Margin): string {
@@ -81,13 +88,4 @@ function placeWord({ limit, distance }: Margin): string {
 
 function meterName({ meter }: ReadingRow): string {
   return meter === '' ? 'the meter' : `meter ${meter}`;
-}
-
-/** A difference or an uncertainty, to the meter's last digit, with two digits at least. */
-function amount(value: number, row: ReadingRow, mark: DecimalMark): string {
-  const unit = MODE_UNITS[row.mode];
-  const last = lastDigit(row);
-  const own = value === 0 ? last : Math.floor(Math.log10(Math.abs(value)) + 1e-9) - 1;
-  const finest = Math.min(last, Math.max(own, engineeringPrefix(value) - 3));
-  return joinQuantity(formatComputed(value, unit, finest, mark));
 }

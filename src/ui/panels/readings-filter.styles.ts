@@ -43,6 +43,13 @@ export const readingsFilterStyles = css`
     min-block-size: 1.625rem;
   }
 
+  .search {
+    display: flex;
+    align-items: center;
+    gap: 0.75rem;
+    margin-block: 0.25rem;
+  }
+
   .value {
     overflow-wrap: anywhere;
     unicode-bidi: isolate;

@@ -1,5 +1,6 @@
-import { html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { ifDefined } from 'lit/directives/if-defined.js';
 import {
   LISTED_FIELDS,
   type FacetValue,
@@ -40,6 +41,8 @@ export class ReadingsFilter extends LitElement {
 
   private readonly values = new AnswerController<readonly FacetValue[]>(this, () => this.question());
 
+  private focusWaits = false;
+
   @state() private searched = '';
   /** Which end of the range was typed so that it cannot be read, if any. */
   @state() private unread: 'from' | 'to' | undefined;
@@ -53,9 +56,23 @@ export class ReadingsFilter extends LitElement {
     followSession(this, () => this.session);
   }
 
-  /** Moves the focus to the first thing to fill in. */
+  /** Moves the focus to the first thing to fill in, once that is here. */
   override focus(): void {
-    void this.updateComplete.then(() => this.renderRoot.querySelector('input')?.focus());
+    this.focusWaits = true;
+    this.requestUpdate();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('field')) return;
+    this.searched = '';
+    this.unread = undefined;
+  }
+
+  protected override updated(): void {
+    const input = this.focusWaits ? this.renderRoot.querySelector('input') : null;
+    if (input === null) return;
+    this.focusWaits = false;
+    input.focus();
   }
 
   private get listed(): ListedField | undefined {
@@ -131,7 +148,7 @@ export class ReadingsFilter extends LitElement {
         <input
           name=${name}
           type=${isTime ? 'datetime-local' : 'text'}
-          step=${isTime ? 1 : nothing}
+          step=${ifDefined(isTime ? 1 : undefined)}
           .value=${text(bound)}
           aria-invalid=${this.unread === name}
           aria-describedby="hint"

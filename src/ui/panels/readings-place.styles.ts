@@ -28,6 +28,14 @@ export const readingsPlaceStyles = css`
     font-weight: 600;
   }
 
+  .arrange {
+    margin-inline-start: auto;
+  }
+
+  .narrow label.group {
+    margin: 0;
+  }
+
   .asked {
     min-block-size: 2.25rem;
   }

@@ -1,16 +1,30 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { LISTED_FIELDS, type ReadingRow, type ReadingsCount, type ReadingsQuery } from '../../session/answers.ts';
+import {
+  GROUP_FIELDS,
+  LISTED_FIELDS,
+  type Grouping,
+  type ReadingRow,
+  type ReadingsCount,
+  type ReadingsQuery,
+} from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { followSession } from '../controllers/session-controller.ts';
+import { FIRST_LAYOUT, writeLayout, type ColumnLayout } from '../grid/column-layout.ts';
 import type { ReadingsGrid } from '../grid/readings-grid.ts';
 import '../grid/readings-grid.ts';
+import type { GridShortcuts } from '../grid/shortcuts-dialog.ts';
+import '../grid/shortcuts-dialog.ts';
 import type { SortKeys } from '../grid/sort-keys.ts';
-import { readingsHash, readReadingsQuery, type Route } from '../route.ts';
+import type { Route } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
+import { readReadingsAddress, writeReadingsAddress } from './readings-address.ts';
+import type { ReadingsColumns } from './readings-columns.ts';
+import './readings-columns.ts';
 import './readings-details.ts';
 import type { ReadingsFilter } from './readings-filter.ts';
 import './readings-filter.ts';
+import { memoryOf, withView } from './readings-memory.ts';
 import { readingsPlaceStyles } from './readings-place.styles.ts';
 import {
   countSentence,
@@ -20,9 +34,14 @@ import {
   withoutFilter,
   type FilterField,
 } from './readings-query.ts';
+import type { ReadingsViews } from './readings-views.ts';
+import './readings-views.ts';
 
 /** Fields by which readings can be chosen, in the order in which a person looks for them. */
 const CHOSEN_BY: readonly FilterField[] = [...LISTED_FIELDS, 'reading', 'time'];
+
+/** What can be chosen of the grid as a whole. */
+type Arranged = 'columns' | 'views';
 
 /** How long after the last letter a search begins, in milliseconds. */
 const SEARCH_AFTER = 200;
@@ -35,11 +54,15 @@ export class ReadingsPlace extends LitElement {
   private searchTimer = 0;
 
   @query('bt-readings-grid') private readonly grid!: ReadingsGrid;
-  @query('bt-readings-filter') private readonly filter!: ReadingsFilter | null;
+  @query('bt-grid-shortcuts') private readonly shortcuts!: GridShortcuts;
+  @query('bt-readings-filter, bt-readings-columns, bt-readings-views') private readonly panel!:
+    ReadingsFilter | ReadingsColumns | ReadingsViews | null;
 
   @state() private asked: ReadingsQuery = { filters: [], sort: [] };
   @state() private count: ReadingsCount | undefined;
-  @state() private choosing: FilterField | undefined;
+  @state() private layout: ColumnLayout = FIRST_LAYOUT;
+  /** What a panel is open for, if any. */
+  @state() private choosing: FilterField | Arranged | undefined;
   @state() private current: ReadingRow | undefined;
   @state() private detailed = false;
 
@@ -57,7 +80,14 @@ export class ReadingsPlace extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('route')) this.asked = readReadingsQuery(this.route.query);
+    if (!changed.has('route') && !changed.has('session')) return;
+    const { query: asked, layout } = readReadingsAddress(this.route.query);
+    this.asked = asked;
+    if (this.session === undefined) return;
+    const memory = memoryOf(this.session);
+    // An address says nothing of the order of hidden columns: where it shows the same, all stays as it is.
+    if (layout !== undefined && writeLayout(layout) !== writeLayout(memory.layout)) memory.layout = layout;
+    this.layout = memory.layout;
   }
 
   private get mark() {
@@ -67,7 +97,11 @@ export class ReadingsPlace extends LitElement {
   /** Shows another query and writes it into the address: a step to come back to, or in place of the last one. */
   private ask(query: ReadingsQuery, isStep: boolean): void {
     this.asked = query;
-    const hash = readingsHash(query);
+    this.writeAddress(isStep);
+  }
+
+  private writeAddress(isStep: boolean): void {
+    const hash = writeReadingsAddress({ query: this.asked, layout: this.layout });
     if (isStep) location.hash = hash;
     else location.replace(hash);
   }
@@ -78,6 +112,45 @@ export class ReadingsPlace extends LitElement {
 
   private onSort(event: CustomEvent<SortKeys>): void {
     this.ask({ ...this.asked, sort: event.detail }, false);
+  }
+
+  private onGrouping(event: CustomEvent<Grouping>): void {
+    this.ask({ ...this.asked, group: event.detail }, false);
+  }
+
+  private onGroupBy(event: Event): void {
+    const { value } = event.target as HTMLSelectElement;
+    const by = GROUP_FIELDS.find((field) => field === value);
+    const { filters, sort } = this.asked;
+    this.ask({ filters, sort, ...(by && { group: { by, folded: true, except: [] } }) }, true);
+  }
+
+  private foldAll(group: Grouping, folded: boolean): void {
+    this.ask({ ...this.asked, group: { ...group, folded, except: [] } }, false);
+  }
+
+  private onLayout(event: CustomEvent<ColumnLayout>): void {
+    this.layout = event.detail;
+    if (this.session !== undefined) memoryOf(this.session).layout = event.detail;
+    this.writeAddress(false);
+  }
+
+  private onViewKept(event: CustomEvent<string>): void {
+    if (this.session === undefined) return;
+    const memory = memoryOf(this.session);
+    memory.views = withView(memory.views, { name: event.detail, query: this.asked, layout: this.layout });
+    this.requestUpdate();
+  }
+
+  private onViewLetGo(event: CustomEvent<string>): void {
+    if (this.session === undefined) return;
+    const memory = memoryOf(this.session);
+    memory.views = memory.views.filter(({ name }) => name !== event.detail);
+    this.requestUpdate();
+  }
+
+  private showKeys(): void {
+    this.shortcuts.open();
   }
 
   private onCount(event: CustomEvent<ReadingsCount>): void {
@@ -105,12 +178,16 @@ export class ReadingsPlace extends LitElement {
     }, SEARCH_AFTER);
   }
 
-  private choose(field: FilterField): void {
+  private choose(field: FilterField | Arranged): void {
     this.choosing = this.choosing === field ? undefined : field;
-    if (this.choosing !== undefined) void this.updateComplete.then(() => this.filter?.focus());
+    if (this.choosing !== undefined) {
+      void this.updateComplete.then(() => {
+        this.panel?.focus();
+      });
+    }
   }
 
-  private closeFilter(): void {
+  private closePanel(): void {
     const field = this.choosing;
     this.choosing = undefined;
     this.renderRoot.querySelector<HTMLElement>(`[data-field="${field ?? ''}"]`)?.focus();
@@ -120,7 +197,9 @@ export class ReadingsPlace extends LitElement {
     this.ask(withoutFilter(this.asked, field), true);
     await this.updateComplete;
     // The button that was pressed is gone: the next sentence takes its place, or the way to a new one.
-    const next = this.renderRoot.querySelector<HTMLElement>('.asked button, .narrow button');
+    const next =
+      this.renderRoot.querySelector<HTMLElement>('.asked li button') ??
+      this.renderRoot.querySelector<HTMLElement>('.narrow button');
     next?.focus();
   }
 
@@ -152,6 +231,74 @@ export class ReadingsPlace extends LitElement {
     </div>`;
   }
 
+  private renderArrange() {
+    const { group } = this.asked;
+    const opener = (panel: Arranged) =>
+      html`<button
+        class="plain"
+        type="button"
+        data-field=${panel}
+        aria-expanded=${this.choosing === panel}
+        @click=${() => {
+          this.choose(panel);
+        }}
+      >
+        ${panel}
+      </button>`;
+    return html`<div class="narrow arrange">
+      <label class="group"
+        >group by
+        <select @change=${this.onGroupBy}>
+          <option value="" .selected=${group === undefined}>nothing</option>
+          ${GROUP_FIELDS.map((field) => html`<option value=${field} .selected=${group?.by === field}>${field}</option>`)}
+        </select></label
+      >
+      ${
+        group === undefined
+          ? nothing
+          : [true, false].map(
+              (folded) =>
+                html`<button
+                  class="plain"
+                  type="button"
+                  @click=${() => {
+                    this.foldAll(group, folded);
+                  }}
+                >
+                  ${folded ? 'fold all' : 'unfold all'}
+                </button>`,
+            )
+      }
+      ${opener('columns')} ${opener('views')}
+      <button class="plain" type="button" @click=${this.showKeys}>keys</button>
+    </div>`;
+  }
+
+  private renderPanel(session: Session) {
+    const { choosing } = this;
+    if (choosing === undefined) return nothing;
+    if (choosing === 'columns')
+      return html`<bt-readings-columns
+        .layout=${this.layout}
+        @layout-chosen=${this.onLayout}
+        @columns-closed=${this.closePanel}
+      ></bt-readings-columns>`;
+    if (choosing === 'views')
+      return html`<bt-readings-views
+        .views=${memoryOf(session).views}
+        @view-kept=${this.onViewKept}
+        @view-let-go=${this.onViewLetGo}
+        @views-closed=${this.closePanel}
+      ></bt-readings-views>`;
+    return html`<bt-readings-filter
+      .session=${session}
+      .query=${this.asked}
+      .field=${choosing}
+      @query-chosen=${this.onQuery}
+      @filter-closed=${this.closePanel}
+    ></bt-readings-filter>`;
+  }
+
   private renderAsked() {
     const { count, mark } = this;
     return html`<div class="asked">
@@ -175,7 +322,10 @@ export class ReadingsPlace extends LitElement {
               })}
             </ul>`
       }
-      <p class="quiet" role="status">${count === undefined ? 'Counting readings' : countSentence(count, mark)}</p>
+      <p class="quiet" role="status">
+        ${count === undefined ? 'Counting readings' : countSentence(this.asked, count, mark)}
+      </p>
+      ${this.renderArrange()}
     </div>`;
   }
 
@@ -185,21 +335,15 @@ export class ReadingsPlace extends LitElement {
     return html`
       <h1 class="spoken">Readings</h1>
       ${this.renderNarrow()}
-      ${
-        this.choosing === undefined
-          ? nothing
-          : html`<bt-readings-filter
-              .session=${session}
-              .query=${this.asked}
-              .field=${this.choosing}
-              @query-chosen=${this.onQuery}
-              @filter-closed=${this.closeFilter}
-            ></bt-readings-filter>`
-      }
+      ${this.renderPanel(session)}
       ${this.renderAsked()}
       <bt-readings-grid
         .session=${session}
         .query=${this.asked}
+        .layout=${this.layout}
+        @layout-chosen=${this.onLayout}
+        @grouping-chosen=${this.onGrouping}
+        @keys-asked=${this.showKeys}
         @readings-counted=${this.onCount}
         @sort-chosen=${this.onSort}
         @row-reached=${this.onReached}
@@ -214,6 +358,7 @@ export class ReadingsPlace extends LitElement {
             ></bt-readings-details>`
           : nothing
       }
+      <bt-grid-shortcuts></bt-grid-shortcuts>
     `;
   }
 }

@@ -20,9 +20,17 @@ export function filterSentence(filter: Filter, mark: DecimalMark): string {
   return `${field} is ${to === undefined ? 'anything' : text(to)} or ${field === 'time' ? 'earlier' : 'less'}`;
 }
 
-/** The sentence that says how many readings there are. */
-export function countSentence({ readings, repairs, outOfBand }: ReadingsCount, mark: DecimalMark): string {
-  if (readings === 0) return 'No readings';
+/** The sentence that says how many readings a query lets through, or what to do where it lets none. */
+export function countSentence(
+  query: ReadingsQuery,
+  { readings, repairs, outOfBand }: ReadingsCount,
+  mark: DecimalMark,
+): string {
+  if (readings === 0) {
+    return query.filters.length > 0
+      ? 'No reading fits all of this: remove something.'
+      : 'No readings yet: bring a log in.';
+  }
   const outside = outOfBand === 0 ? 'none' : countText(outOfBand, mark);
   return `${countOf(readings, 'reading', mark)} of ${countOf(repairs, 'repair', mark)}, ${outside} out of band`;
 }

@@ -1,84 +1,53 @@
-import { LitElement, css, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
-import { MODE_UNITS, STAGES } from '../../domain/reading.ts';
-import type { PartEvidence, ReadingRow, RepairLine, RepairStory as Story } from '../../session/answers.ts';
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { roleOf } from '../../domain/family.ts';
+import { formatShown, type DecimalMark } from '../../domain/quantity.ts';
+import { MODE_UNITS, STAGES, isPowered } from '../../domain/reading.ts';
+import type { PartEvidence, ReadingRow, RepairStory as Story } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { expectationText } from '../band-text.ts';
+import '../charts/masking-figure.ts';
 import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
 import { tape } from '../charts/tolerance-tape.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { readingText } from '../grid/reading-text.ts';
-import { hashOf, readingsHash } from '../route.ts';
+import { boardSheetHash, hashOf, parseRoute, readingsHash, repairFormHash } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { verdictText } from '../verdict-text.ts';
 import { countOf, countText, dayText, listText, minuteText } from '../words.ts';
+import type { RepairDecision } from './repair-answers.ts';
+import { besideTable } from './repair-beside.ts';
+import './repair-discharge.ts';
+import './repair-form.ts';
+import type { LineOverruled } from './repair-go-back.ts';
+import './repair-go-back.ts';
+import './repair-next.ts';
+import './repair-run-in.ts';
+import './sheet-board.ts';
+import { storyStyles } from './repair-story.styles.ts';
 
 /** One board's story: what came, what was measured at each stage, what that proves of its parts, and how it ended. */
 @customElement('bt-repair-story')
 export class RepairStory extends LitElement {
-  static override styles = [
-    shared,
-    tapeStyles,
-    css`
-      section {
-        margin: 1.5rem 0;
-      }
-
-      .facts {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0.25rem 2rem;
-        margin: 0.5rem 0 1rem;
-      }
-
-      .facts div {
-        display: flex;
-        gap: 0.5rem;
-      }
-
-      dt {
-        color: var(--quiet);
-      }
-
-      dd {
-        margin: 0;
-      }
-
-      .fraction {
-        display: inline-block;
-        width: 4ch;
-        text-align: start;
-      }
-
-      .unit {
-        display: inline-block;
-        width: 2rem;
-        padding-inline-start: 0.375rem;
-        text-align: start;
-      }
-
-      th[scope='rowgroup'] {
-        padding-top: 1rem;
-        border-bottom-color: var(--quiet);
-      }
-
-      .against {
-        min-width: 10rem;
-        vertical-align: middle;
-      }
-
-      .sign {
-        display: inline-block;
-        width: 1.25rem;
-      }
-    `,
-  ];
+  static override styles = [shared, tapeStyles, storyStyles];
 
   private readonly story = new AnswerController<{ readonly found: Story | undefined }>(this, () => ({
-    key: `${this.session.state.revision} ${this.repair}`,
-    ask: async (signal) => ({ found: await this.session.ask('repair', [this.repair], signal) }),
+    key: this.key,
+    ask: async (signal) => ({ found: await this.session.ask('repair', [this.repair, this.mark], signal) }),
+    keepsLast: true,
   }));
+
+  private readonly decision = new AnswerController<RepairDecision | undefined>(this, () => ({
+    key: this.key,
+    ask: (signal) => this.session.ask('decision', [this.repair, this.mark], signal),
+    keepsLast: true,
+  }));
+
+  /** Counts what was changed here, since each change has to be asked for anew. */
+  @state() private changes = 0;
+  /** Why the last change was refused, as a sentence. */
+  @state() private fault = '';
 
   @property({ attribute: false }) session!: Session;
   /** Id of the repair. */
@@ -87,6 +56,57 @@ export class RepairStory extends LitElement {
   constructor() {
     super();
     followSession(this, () => this.session);
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('hashchange', this.follow);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('hashchange', this.follow);
+  }
+
+  /** The address says whether the story is shown or its sheet. */
+  private readonly follow = (): void => {
+    this.requestUpdate();
+  };
+
+  /** What of the repair the address asks for. */
+  private get view(): string | undefined {
+    const { item, view } = parseRoute(location.hash);
+    return item === this.repair ? view : undefined;
+  }
+
+  private get mark(): DecimalMark {
+    return this.session.state.decimalMark;
+  }
+
+  private get key(): string {
+    return `${this.session.state.revision} ${this.changes} ${this.mark} ${this.repair}`;
+  }
+
+  private async overrule({ detail: { rule, reason } }: CustomEvent<LineOverruled>): Promise<void> {
+    try {
+      await this.session.ask('overruleLine', [this.repair, rule, reason]);
+      this.fault = '';
+      this.changes += 1;
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  private readonly askAgain = (): void => {
+    this.changes += 1;
+  };
+
+  private renderForm({ line }: Story) {
+    return html`<bt-repair-form
+      .session=${this.session}
+      .repair=${line.repair}
+      @repair-kept=${this.askAgain}
+    ></bt-repair-form>`;
   }
 
   private renderFacts({ line, comebacks }: Story) {
@@ -106,30 +126,68 @@ export class RepairStory extends LitElement {
     </dl>`; // prettier-ignore
   }
 
-  private renderReadiness({ line, findings }: Story) {
-    return html`<section aria-labelledby="ready">
-      <h2 id="ready">Is it ready to go back?</h2>
-      ${this.renderLive(line)}
-      ${
-        findings.length === 0
-          ? nothing
-          : html`<ul>
-              ${findings.map((finding) => html`<li>${finding}</li>`)}
-            </ul>`
-      }
+  private renderDecision({ readings }: Story) {
+    const { answer } = this.decision;
+    if (answer.status === 'failed') return html`<p class="wrong">${answer.reason}</p>`;
+    if (answer.value === undefined) return html`<p class="quiet">Holding the readings against what must hold.</p>`;
+    return html`${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
+      <section>
+        <bt-repair-go-back
+          .decision=${answer.value}
+          .readings=${readings}
+          .decimalMark=${this.mark}
+          @line-overruled=${this.overrule}
+        ></bt-repair-go-back>
+      </section>`;
+  }
+
+  private renderFindings({ findings }: Story) {
+    const oddities = this.decision.answer.status === 'failed' ? [] : (this.decision.answer.value?.oddities ?? []);
+    if (findings.length + oddities.length === 0) return nothing;
+    return html`<section aria-labelledby="findings">
+      <h2 id="findings">What stands out?</h2>
+      <ul>
+        ${findings.map((finding) => html`<li>${finding}</li>`)}
+        ${oddities.map((oddity) => html`<li><span class="quiet">As found:</span> ${oddity}</li>`)}
+      </ul>
     </section>`;
   }
 
-  private renderLive({ liveReadings, liveOutOfBand }: RepairLine) {
-    const { decimalMark } = this.session.state;
-    if (liveReadings === 0)
-      return html`<p>No live reading was taken after the last work on it, so nothing shows that it works.</p>`;
-    const taken = countOf(liveReadings, 'live reading', decimalMark);
-    if (liveOutOfBand === 0) return html`<p>✓ ${taken} after the last work on it, and none is out of band.</p>`;
-    return html`<p>
-      <span class="wrong">▲ ${countText(liveOutOfBand, decimalMark)} of ${taken}</span> after the last work on it
-      ${liveOutOfBand === 1 ? 'is' : 'are'} out of band.
-    </p>`;
+  private renderMasking({ parts }: Story) {
+    const decision = this.decision.answer.status === 'failed' ? undefined : this.decision.answer.value;
+    if (decision === undefined || decision.parts.length === 0) return nothing;
+    return html`<section>
+      <bt-masking-figure .parts=${decision.parts} .evidence=${parts} .name=${`Which parts mask each other, ${this.repair}`}></bt-masking-figure>
+    </section>`; // prettier-ignore
+  }
+
+  /** Only a board that is still on the bench waits for a next check. */
+  private renderNext({ line }: Story) {
+    if (line.repair.outcome !== 'open') return nothing;
+    return html`<section>
+      <bt-repair-next .session=${this.session} .repair=${this.repair} .changes=${this.changes}></bt-repair-next>
+    </section>`;
+  }
+
+  private renderRunIn({ readings }: Story) {
+    if (!readings.some(({ stage }) => stage === 'run-in')) return nothing;
+    return html`<section>
+      <bt-repair-run-in .session=${this.session} .repair=${this.repair}></bt-repair-run-in>
+    </section>`;
+  }
+
+  private renderDischarge({ line, readings }: Story) {
+    const bulk = readings.findLast(
+      ({ point, mode, state, stage }) =>
+        mode === 'DC volts' && state === 'value' && isPowered(stage) && roleOf(point) === 'bulk',
+    );
+    return html`<section>
+      <bt-repair-discharge
+        .family=${line.repair.family}
+        .read=${bulk === undefined ? '' : formatShown(bulk.value, 'V', { ...bulk, prefix: 0 }, this.mark).number}
+        .decimalMark=${this.mark}
+      ></bt-repair-discharge>
+    </section>`;
   }
 
   private renderReading(row: ReadingRow) {
@@ -148,15 +206,15 @@ export class RepairStory extends LitElement {
     </tr>`; // prettier-ignore
   }
 
-  private renderReadings({ line, readings }: Story) {
+  private renderReadings({ line, readings, runInLeftOut = 0 }: Story) {
     const { decimalMark } = this.session.state;
     if (readings.length === 0) return html`<p>No reading of this repair has been brought in.</p>`;
     const all = readingsHash({ filters: [{ field: 'repair', oneOf: [line.repair.id] }] });
     return html`<section aria-labelledby="readings">
       <h2 id="readings">What was measured, stage by stage?</h2>
       <p class="quiet">
-        ${countOf(readings.length, 'reading', decimalMark)}, ${countText(line.outOfBand, decimalMark)} out of band, in the order of
-        their times. <a href=${all}>See them in the grid</a>
+        ${countOf(line.readings, 'reading', decimalMark)}, ${countText(line.outOfBand, decimalMark)} out of band, in the order of
+        their times. <a href=${all}>See them in the grid</a>${runInLeftOut === 0 ? nothing : ` Of the run-in, ${countOf(runInLeftOut, 'later reading', decimalMark)} drawn above ${runInLeftOut === 1 ? 'is' : 'are'} not listed.`}
       </p>
       <div class="sideways">
         <table aria-labelledby="readings">
@@ -212,6 +270,7 @@ export class RepairStory extends LitElement {
       </p>
       ${told.length === 0 ? nothing : this.renderPartTable(told)}
       ${plain.length === 0 ? nothing : html`<p>✓ Measured good: ${listText(plain.map(({ part }) => part))}.</p>`}
+      ${this.decision.answer.status === 'failed' ? nothing : besideTable(this.decision.answer.value?.comparisons ?? [], this.mark)}
     </section>`;
   }
 
@@ -241,12 +300,31 @@ export class RepairStory extends LitElement {
     if (story === undefined) {
       return html`<p>No repair of this name is on the bench. <a href=${hashOf('repairs')}>See all repairs</a></p>`;
     }
-    return html`${this.renderFacts(story)} ${this.renderReadiness(story)} ${this.renderParts(story)}
-    ${this.renderReadings(story)}`;
+    return html`${this.view === 'edit' ? this.renderForm(story) : this.renderFacts(story)} ${this.renderDecision(story)}
+      ${this.renderNext(story)} ${this.renderFindings(story)}
+      <div class="beside">${this.renderParts(story)} ${this.renderMasking(story)}</div>
+      ${this.renderRunIn(story)} ${this.renderReadings(story)} ${this.renderDischarge(story)}`;
+  }
+
+  private renderSheet() {
+    const [story, decision] = [this.story.answer, this.decision.answer];
+    if (story.status === 'failed' || decision.status === 'failed') return undefined;
+    if (story.value?.found === undefined || decision.value === undefined) return undefined;
+    return html`<bt-sheet-board
+      .story=${story.value.found}
+      .decision=${decision.value}
+      .decimalMark=${this.mark}
+    ></bt-sheet-board>`;
   }
 
   override render() {
-    return html`<h1>${this.repair}</h1>
+    const sheet = this.view === 'sheet' ? this.renderSheet() : undefined;
+    if (sheet !== undefined) return sheet;
+    return html`<div class="head">
+        <h1>${this.repair}</h1>
+        <a href=${boardSheetHash(this.repair)}>Sheet to print</a>
+        <a href=${repairFormHash(this.repair)}>Correct the record</a>
+      </div>
       ${this.renderAnswer()}`;
   }
 }

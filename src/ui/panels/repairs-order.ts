@@ -1,4 +1,5 @@
 import type { RepairLine } from '../../session/answers.ts';
+import { daysBetween } from './repair-numbers.ts';
 
 /** Columns of the list of repairs by which it can be ordered. */
 export const REPAIR_COLUMNS = [
@@ -6,7 +7,9 @@ export const REPAIR_COLUMNS = [
   'family',
   'complaint',
   'received',
+  'days',
   'outcome',
+  'comeback',
   'readings',
   'out of band',
   'live',
@@ -35,7 +38,7 @@ export function writeOrder({ column, descending }: RepairOrder): string {
 }
 
 /** Columns whose largest entries are looked for first. */
-const FALLING_FIRST: readonly RepairColumn[] = ['received', 'readings', 'out of band', 'live'];
+const FALLING_FIRST: readonly RepairColumn[] = ['received', 'days', 'readings', 'out of band', 'live'];
 
 /** The order after a press on a column's head: first its usual direction, then the other. */
 export function turnedOrder(order: RepairOrder, column: RepairColumn): RepairOrder {
@@ -43,20 +46,35 @@ export function turnedOrder(order: RepairOrder, column: RepairColumn): RepairOrd
   return { column, descending: FALLING_FIRST.includes(column) };
 }
 
-/** The repairs whose id, family, complaint, outcome or replaced parts hold every word of `text`, in order. */
-export function orderRepairs(lines: readonly RepairLine[], text: string, order: RepairOrder): readonly RepairLine[] {
+/** Days on the bench, first and last included: until it was returned, or until `today` where it is still open; `NaN` where unknown. */
+export function daysOnBench({ received, returned, outcome }: RepairLine['repair'], today: number): number {
+  return daysBetween(received, outcome === 'open' ? today : returned);
+}
+
+/**
+ * The repairs whose id, family, complaint, outcome, replaced parts or earlier repair hold every word of `text`, in order.
+ * @param today - local wall milliseconds counted as if UTC, for boards that are still on the bench
+ */
+export function orderRepairs(
+  lines: readonly RepairLine[],
+  text: string,
+  order: RepairOrder,
+  today = NaN,
+): readonly RepairLine[] {
   const words = text.toLowerCase().split(/\s+/).filter((word) => word !== ''); // prettier-ignore
   const found = lines.filter((line) => {
     const said = saidOf(line);
     return words.every((word) => said.includes(word));
   });
   const sign = order.descending ? -1 : 1;
-  const compare = COMPARE[order.column];
+  const days = (line: RepairLine): number => sinceEver(daysOnBench(line.repair, today));
+  const compare: Compare = order.column === 'days' ? (a, b) => days(a) - days(b) : COMPARE[order.column];
   return found.sort((a, b) => sign * compare(a, b) || byId(a, b));
 }
 
 function saidOf({ repair }: RepairLine): string {
-  return [repair.id, repair.family, repair.complaint, repair.outcome, ...repair.replaced].join('\n').toLowerCase();
+  const { id, family, complaint, outcome, replaced, comebackOf } = repair;
+  return [id, family, complaint, outcome, ...replaced, comebackOf ?? ''].join('\n').toLowerCase();
 }
 
 type Compare = (a: RepairLine, b: RepairLine) => number;
@@ -64,12 +82,13 @@ type Compare = (a: RepairLine, b: RepairLine) => number;
 const natural = new Intl.Collator('en', { numeric: true });
 const byId: Compare = (a, b) => natural.compare(a.repair.id, b.repair.id);
 
-const COMPARE: Readonly<Record<RepairColumn, Compare>> = {
+const COMPARE: Readonly<Record<Exclude<RepairColumn, 'days'>, Compare>> = {
   repair: byId,
   family: (a, b) => natural.compare(a.repair.family, b.repair.family),
   complaint: (a, b) => natural.compare(a.repair.complaint, b.repair.complaint),
   received: (a, b) => sinceEver(a.repair.received) - sinceEver(b.repair.received),
   outcome: (a, b) => natural.compare(a.repair.outcome, b.repair.outcome),
+  comeback: (a, b) => natural.compare(a.repair.comebackOf ?? '', b.repair.comebackOf ?? ''),
   readings: (a, b) => a.readings - b.readings,
   'out of band': (a, b) => a.outOfBand - b.outOfBand,
   live: (a, b) => a.liveOutOfBand - b.liveOutOfBand || a.liveReadings - b.liveReadings,

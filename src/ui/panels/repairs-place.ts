@@ -1,4 +1,4 @@
-import { LitElement, css, html } from 'lit';
+import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { RepairLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
@@ -6,14 +6,25 @@ import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import '../paging.ts';
 import { pageOf } from '../paging.ts';
-import { hashOf, type Route } from '../route.ts';
+import { hashOf, repairFormHash, shiftSheetHash, type Route } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText, dayText } from '../words.ts';
-import { FIRST_ORDER, REPAIR_COLUMNS, orderRepairs, parseOrder, turnedOrder, writeOrder } from './repairs-order.ts';
+import { wallTime } from './repair-numbers.ts';
+import {
+  FIRST_ORDER,
+  REPAIR_COLUMNS,
+  daysOnBench,
+  orderRepairs,
+  parseOrder,
+  turnedOrder,
+  writeOrder,
+} from './repairs-order.ts';
 import type { RepairColumn, RepairOrder } from './repairs-order.ts';
+import './repair-form.ts';
+import './sheet-shift.ts';
 
 const PAGE = 100;
-const COUNTS: readonly RepairColumn[] = ['readings', 'out of band'];
+const COUNTS: readonly RepairColumn[] = ['days', 'readings', 'out of band'];
 
 /** The list of repairs: found by words, ordered by a column, a page at a time. All of it stands in the address. */
 @customElement('bt-repairs-place')
@@ -21,6 +32,13 @@ export class RepairsPlace extends LitElement {
   static override styles = [
     shared,
     css`
+      .head {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: baseline;
+        gap: 0.25rem 1.5rem;
+      }
+
       .find {
         display: flex;
         flex-wrap: wrap;
@@ -50,6 +68,10 @@ export class RepairsPlace extends LitElement {
         font-weight: 600;
       }
 
+      td.comeback span {
+        white-space: nowrap;
+      }
+
       td.complaint {
         min-width: 13.5rem;
       }
@@ -64,6 +86,8 @@ export class RepairsPlace extends LitElement {
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) route!: Route;
+  /** The day that it is, in local wall milliseconds counted as if UTC. */
+  @property({ attribute: false }) today = wallTime(new Date());
 
   constructor() {
     super();
@@ -119,15 +143,20 @@ export class RepairsPlace extends LitElement {
     return html`<span class="wrong">▲ ${countText(liveOutOfBand, decimalMark)} of ${all} out</span>`;
   }
 
-  private renderLine(line: RepairLine) {
+  private renderLine(line: RepairLine, cameBack: readonly string[]) {
     const { repair, readings, outOfBand, listed } = line;
+    const { comebackOf } = repair;
     const { decimalMark } = this.session.state;
+    const days = daysOnBench(repair, this.today);
     return html`<tr>
       <th scope="row"><a href=${hashOf('repairs', repair.id)}>${repair.id}</a></th>
       <td>${repair.family}</td>
       <td class="complaint wraps">${listed ? repair.complaint : html`<span class="quiet">not in the table of repairs</span>`}</td>
       <td class="figures">${dayText(repair.received)}</td>
-      <td>${repair.outcome}${repair.comebackOf === undefined ? '' : html`, came back`}</td>
+      <td class="number">${Number.isNaN(days) ? '' : countText(days, decimalMark)}</td>
+      <td>${repair.outcome}</td>
+      <td class="wraps comeback">${comebackOf === undefined ? nothing : html`<span>of <a href=${hashOf('repairs', comebackOf)}>${comebackOf}</a></span>`}
+        ${cameBack.map((id) => html`<span>came back as <a href=${hashOf('repairs', id)}>${id}</a></span>`)}</td>
       <td class="number">${countText(readings, decimalMark)}</td>
       <td class="number">${outOfBand === 0 ? html`<span class="quiet">0</span>` : html`<span class="wrong">${countText(outOfBand, decimalMark)}</span>`}</td>
       <td>${this.renderLive(line)}</td>
@@ -138,7 +167,8 @@ export class RepairsPlace extends LitElement {
   private renderList(lines: readonly RepairLine[]) {
     const { decimalMark } = this.session.state;
     const { text, order, from } = this.view;
-    const found = orderRepairs(lines, text, order);
+    const found = orderRepairs(lines, text, order, this.today);
+    const comebacks = comebacksOf(lines);
     const { items, first } = pageOf(found, from, PAGE);
     const outOfBand = found.filter((line) => line.outOfBand > 0).length;
     return html`
@@ -167,7 +197,7 @@ export class RepairsPlace extends LitElement {
                   </tr>
                 </thead>
                 <tbody>
-                  ${items.map((line) => this.renderLine(line))}
+                  ${items.map((line) => this.renderLine(line, comebacks.get(line.repair.id) ?? []))}
                 </tbody>
               </table>
             </div>`
@@ -197,9 +227,27 @@ export class RepairsPlace extends LitElement {
   }
 
   override render() {
-    return html`<h1>Repairs</h1>
+    const parameters = new URLSearchParams(this.route.query);
+    const sheet = parameters.get('sheet');
+    if (sheet !== null) return html`<bt-sheet-shift .session=${this.session} .day=${sheet}></bt-sheet-shift>`;
+    return html`<div class="head">
+        <h1>Repairs</h1>
+        <a href=${shiftSheetHash()}>Shift summary to print</a>
+        <a href=${repairFormHash()}>Add a repair</a>
+      </div>
+      ${parameters.has('add') ? html`<bt-repair-form .session=${this.session}></bt-repair-form>` : nothing}
       ${this.renderAnswer()}`;
   }
+}
+
+/** The repairs as which boards came back, by the repair before. */
+function comebacksOf(lines: readonly RepairLine[]): ReadonlyMap<string, readonly string[]> {
+  const comebacks = new Map<string, string[]>();
+  for (const { repair } of lines) {
+    if (repair.comebackOf === undefined) continue;
+    comebacks.set(repair.comebackOf, [...(comebacks.get(repair.comebackOf) ?? []), repair.id]);
+  }
+  return comebacks;
 }
 
 declare global {

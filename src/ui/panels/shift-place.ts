@@ -1,86 +1,28 @@
-import { LitElement, css, html, nothing } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
-import type { ImportRecord, SetAside, Shape } from '../../domain/import-record.ts';
-import type { ShiftOverview } from '../../session/answers.ts';
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property, query } from 'lit/decorators.js';
+import type { ImportRecord } from '../../domain/import-record.ts';
+import type { ShiftOverview, UnknownName } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
-import '../file-button.ts';
-import '../paging.ts';
-import { pageOf } from '../paging.ts';
 import type { Route } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText } from '../words.ts';
+import './file-plan-panel.ts';
+import './names-list.ts';
+import './set-aside-list.ts';
 import './shift-beginning.ts';
+import './shift-imports.ts';
+import './shift-memory.ts';
+import { shiftPlaceStyles } from './shift-place.styles.ts';
 
-const HELD: Readonly<Record<Shape, string>> = {
-  readings: 'readings',
-  repairs: 'repairs',
-  bands: 'bands',
-  unknown: 'nothing known',
-};
+/** Elements of the place to which its opening lines lead. */
+type Target = 'bt-file-plan-panel' | 'bt-names-list' | 'bt-set-aside-list';
 
-const SEPARATOR_NAMES: ReadonlyMap<string, string> = new Map([
-  [',', 'comma'],
-  [';', 'semicolon'],
-  ['\t', 'tab'],
-  ['|', 'bar'],
-]);
-
-const PAGE = 100;
-
-/** What the imports held, file by file, and every row that was set aside with its reason. */
+/** What is to be answered before files are read, what the imports held, and every row that was set aside with its reason. */
 @customElement('bt-shift-place')
 export class ShiftPlace extends LitElement {
-  static override styles = [
-    shared,
-    css`
-      section {
-        margin: 1.5rem 0 2rem;
-      }
-
-      .note td {
-        padding-inline-start: 1.25rem;
-        font-size: var(--small);
-        white-space: normal;
-      }
-
-      td.reason {
-        min-width: 20rem;
-      }
-
-      td.content {
-        min-width: 20rem;
-      }
-
-      li {
-        margin: 0.25rem 0;
-        overflow-wrap: anywhere;
-      }
-
-      .choice {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0.25rem 1rem;
-        margin: 0;
-        padding: 0;
-        border: 0;
-      }
-
-      .choice legend {
-        float: inline-start;
-        padding: 0;
-      }
-
-      label {
-        display: inline-flex;
-        align-items: center;
-        gap: 0.375rem;
-        min-height: 1.5rem;
-      }
-    `,
-  ];
+  static override styles = [shared, shiftPlaceStyles];
 
   private readonly overview = new AnswerController<ShiftOverview>(this, () => ({
     key: String(this.session.state.revision),
@@ -88,7 +30,16 @@ export class ShiftPlace extends LitElement {
     keepsLast: true,
   }));
 
-  @state() private firstSetAside = 0;
+  private readonly names = new AnswerController<readonly UnknownName[]>(this, () => ({
+    key: String(this.session.state.revision),
+    ask: (signal) => this.session.ask('unknownNames', [], signal),
+    keepsLast: true,
+  }));
+
+  /** The file that is asked about. */
+  private asked: File | undefined;
+
+  @query('h1') private readonly heading!: HTMLElement;
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) route?: Route;
@@ -98,8 +49,24 @@ export class ShiftPlace extends LitElement {
     followSession(this, () => this.session);
   }
 
-  private turn(event: CustomEvent<number>): void {
-    this.firstSetAside = event.detail;
+  protected override updated(): void {
+    const first = this.session.state.waiting[0];
+    const before = this.asked;
+    this.asked = first?.file;
+    if (this.asked === before) return;
+    const isAskedAgain = first?.replaces !== undefined;
+    // An answered file takes the focus with it, and an import that is to be read otherwise is asked about away from its button.
+    const isFocusLost = before !== undefined && document.activeElement === document.body;
+    if (first !== undefined && (isAskedAgain || isFocusLost)) void this.goTo('bt-file-plan-panel');
+    else if (isFocusLost) this.heading.focus();
+  }
+
+  private async goTo(target: Target): Promise<void> {
+    const element = this.renderRoot.querySelector<LitElement>(target);
+    await element?.updateComplete;
+    const heading = element?.renderRoot.querySelector<HTMLElement>('h2');
+    heading?.scrollIntoView({ block: 'start' });
+    heading?.focus({ preventScroll: true });
   }
 
   private chooseMark(event: Event): void {
@@ -108,11 +75,14 @@ export class ShiftPlace extends LitElement {
 
   private renderSums({ imports }: ShiftOverview) {
     const { decimalMark, summary } = this.session.state;
-    const sum = (of: 'rows' | 'taken' | 'setAside' | 'known'): string =>
-      countText(imports.reduce((total, record) => total + record[of], 0), decimalMark); // prettier-ignore
-    return html`<p>
-      ${countOf(imports.length, 'file', decimalMark)} on the bench: ${sum('rows')} rows, of which ${sum('taken')} were
-      taken, ${sum('setAside')} set aside and ${sum('known')} known already.
+    const sum = (of: 'rows' | 'taken' | 'setAside' | 'known'): number =>
+      imports.reduce((total, record) => total + record[of], 0);
+    const text = (of: 'setAside' | 'known'): string => countText(sum(of), decimalMark);
+    const taken = sum('taken');
+    return html`<p class="sums">
+      ${countOf(imports.length, 'file', decimalMark)} on the bench: ${countOf(sum('rows'), 'row', decimalMark)}, of
+      which ${countText(taken, decimalMark)} ${taken === 1 ? 'was' : 'were'} taken, ${text('setAside')} set aside and
+      ${text('known')} known already.
       ${
         summary === undefined
           ? nothing
@@ -122,11 +92,46 @@ export class ShiftPlace extends LitElement {
     </p>`;
   }
 
+  /** What asks for an answer, each with the way to it. */
+  private renderOpen(setAside: number, names: readonly UnknownName[]) {
+    const { decimalMark, waiting } = this.session.state;
+    const verb = (count: number, one: string, many: string): string => (count === 1 ? one : many);
+    const open: readonly (readonly [Target, number, string, string])[] = [
+      ['bt-file-plan-panel', waiting.length, 'file', `${verb(waiting.length, 'waits', 'wait')} for an answer`],
+      ['bt-names-list', names.length, 'name', `${verb(names.length, 'is', 'are')} not known yet`],
+      ['bt-set-aside-list', setAside, 'row', `${verb(setAside, 'is', 'are')} set aside`],
+    ];
+    const some = open.filter(([, count]) => count > 0);
+    if (some.length === 0) return nothing;
+    return html`<ul class="open" aria-label="What asks for an answer">
+      ${some.map(
+        ([target, count, noun, what]) =>
+          html`<li>
+            <button class="plain" type="button" @click=${() => this.goTo(target)}>
+              ${countOf(count, noun, decimalMark)} ${what}
+            </button>
+          </li>`,
+      )}
+    </ul>`;
+  }
+
+  private renderWaiting() {
+    const { waiting } = this.session.state;
+    const [first] = waiting;
+    if (first === undefined) return nothing;
+    return html`<bt-file-plan-panel
+      .session=${this.session}
+      .waiting=${first}
+      .count=${waiting.length}
+    ></bt-file-plan-panel>`;
+  }
+
   /** What became of each of the files brought in last; of the sample's own files the table below says enough. */
   private renderLast() {
     const { outcome, bench } = this.session.state;
     if (outcome === undefined || (bench === 'sample' && outcome.refused.length === 0)) return nothing;
     const { refused, records } = outcome;
+    if (refused.length + records.length === 0) return nothing;
     return html`<section aria-labelledby="last">
       <h2 id="last">What became of the files brought in last?</h2>
       <ul>
@@ -138,101 +143,11 @@ export class ShiftPlace extends LitElement {
     </section>`;
   }
 
-  private sumOf({ rows, taken, setAside, known }: ImportRecord): string {
+  private sumOf({ rows, taken, setAside, known, noData }: ImportRecord): string {
     const { decimalMark } = this.session.state;
     const text = (count: number): string => countText(count, decimalMark);
-    return `${countOf(rows, 'row', decimalMark)}: ${text(taken)} taken, ${text(setAside)} set aside, ${text(known)} known already.`;
-  }
-
-  private renderRecord(record: ImportRecord) {
-    const { decimalMark } = this.session.state;
-    return html`<tr>
-        <th scope="row">${record.file}</th>
-        <td>${HELD[record.shape]}</td>
-        <td class="number">${countText(record.rows, decimalMark)}</td>
-        <td class="number">${countText(record.taken, decimalMark)}</td>
-        <td class="number">${countText(record.setAside, decimalMark)}</td>
-        <td class="number">${countText(record.known, decimalMark)}</td>
-        <td class="number">${countText(record.noData, decimalMark)}</td>
-        <td>${SEPARATOR_NAMES.get(record.separator) ?? record.separator}</td>
-        <td>${record.encoding}</td>
-      </tr>
-      ${record.notices.map((notice) => html`<tr class="note"><td colspan="9">${notice}</td></tr>`)}`; // prettier-ignore
-  }
-
-  private renderImports({ imports }: ShiftOverview) {
-    return html`<section aria-labelledby="held">
-      <h2 id="held">What did each file hold?</h2>
-      <p class="quiet">
-        Rows are the sum of taken, set aside and known already; blank lines and headers are counted apart.
-      </p>
-      <div class="sideways">
-        <table aria-labelledby="held">
-          <thead>
-            <tr>
-              <th scope="col">file</th>
-              <th scope="col">holds</th>
-              <th scope="col" class="number">rows</th>
-              <th scope="col" class="number">taken</th>
-              <th scope="col" class="number">set aside</th>
-              <th scope="col" class="number">known already</th>
-              <th scope="col" class="number">no data</th>
-              <th scope="col">separator</th>
-              <th scope="col">encoding</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${imports.map((record) => this.renderRecord(record))}
-          </tbody>
-        </table>
-      </div>
-    </section>`;
-  }
-
-  private renderSetAside(setAside: readonly SetAside[]) {
-    const { decimalMark } = this.session.state;
-    if (setAside.length === 0) return html`<p>Every row could be read: nothing was set aside.</p>`;
-    const { items, first } = pageOf(setAside, this.firstSetAside, PAGE);
-    return html`<section aria-labelledby="aside">
-      <h2 id="aside">Which rows were set aside, and why?</h2>
-      <p class="quiet">
-        ${countOf(setAside.length, 'row', decimalMark)}. Mend them in the file and bring it in again: what is known
-        already is not counted twice.
-      </p>
-      <div class="sideways">
-        <table aria-labelledby="aside">
-          <thead>
-            <tr>
-              <th scope="col">file</th>
-              <th scope="col" class="number">line</th>
-              <th scope="col">column</th>
-              <th scope="col">why, and what to do</th>
-              <th scope="col">content</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${items.map(
-              ({ file, line, column, content, reason }) =>
-                html`<tr>
-                  <td>${file}</td>
-                  <td class="number">${line === 0 ? 'whole file' : line}</td>
-                  <td>${column === '' ? 'whole row' : column}</td>
-                  <td class="reason wraps">${reason}</td>
-                  <td class="own-text content">${content}</td>
-                </tr>`,
-            )}
-          </tbody>
-        </table>
-      </div>
-      <bt-paging
-        .total=${setAside.length}
-        .first=${first}
-        .size=${PAGE}
-        .noun=${'rows set aside'}
-        .decimalMark=${decimalMark}
-        @page-turned=${this.turn}
-      ></bt-paging>
-    </section>`;
+    const sum = `${countOf(rows, 'row', decimalMark)}: ${text(taken)} taken, ${text(setAside)} set aside, ${text(known)} known already.`;
+    return noData === 0 ? sum : `${sum} ${countOf(noData, 'line', decimalMark)} without data.`;
   }
 
   private renderSettings() {
@@ -245,22 +160,36 @@ export class ShiftPlace extends LitElement {
   }
 
   private renderOverview() {
+    const { session } = this;
     const { answer } = this.overview;
-    if (answer.status === 'failed') return html`<p class="wrong">${answer.reason}</p>`;
+    if (answer.status === 'failed')
+      return html`${this.renderWaiting()}
+        <p class="wrong">${answer.reason}</p>`;
     const overview = answer.value;
     if (overview === undefined) return html`<p class="quiet">Opening the bench.</p>`;
-    if (overview.imports.length === 0) {
-      return html`${this.renderLast()}<bt-shift-beginning .session=${this.session}></bt-shift-beginning>`;
-    }
-    return html`${this.renderSums(overview)} ${this.renderLast()} ${this.renderImports(overview)}
-    ${this.renderSetAside(overview.setAside)}`;
+    const names = this.names.answer.status === 'failed' ? [] : (this.names.answer.value ?? []);
+    const { imports, setAside } = overview;
+    const isEmpty = imports.length === 0;
+    return html`
+      ${isEmpty ? nothing : this.renderSums(overview)} ${this.renderOpen(setAside.length, names)}
+      ${this.renderWaiting()} ${this.renderLast()}
+      ${
+        isEmpty
+          ? session.state.waiting.length > 0
+            ? nothing
+            : html`<bt-shift-beginning .session=${session}></bt-shift-beginning>`
+          : html`<bt-names-list .session=${session} .names=${names}></bt-names-list>
+              <bt-shift-imports .session=${session} .imports=${imports}></bt-shift-imports>
+              <bt-set-aside-list .session=${session} .rows=${setAside}></bt-set-aside-list>`
+      }
+    `;
   }
 
   override render() {
     return html`
-      <h1>Shift</h1>
+      <h1 tabindex="-1">Shift</h1>
       ${this.renderOverview()}
-      <p>Nothing is kept when this page closes: keep your files.</p>
+      <bt-shift-memory .session=${this.session}></bt-shift-memory>
       ${this.renderSettings()}
     `;
   }

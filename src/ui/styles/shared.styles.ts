@@ -208,6 +208,7 @@ export const shared = css`
   }
 
   .sideways {
+    position: relative;
     overflow-x: auto;
   }
 `;

@@ -5,6 +5,7 @@ import type { Family } from '../../domain/family.ts';
 import { MODE_UNITS, STATES } from '../../domain/reading.ts';
 import { VALUE } from '../../columns/reading-log.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
+import { median } from '../../statistics/descriptive/median.ts';
 import { proposeBand, type GoodReadings, type Proposal } from '../../learning/propose-band.ts';
 import { pastReadings, RETURNED_AND_HELD, STANDINGS, type PastReadings } from '../../learning/standing.ts';
 import { tryLimits } from '../../learning/trial.ts';
@@ -49,9 +50,10 @@ export function proposeFor(judged: Judged, check: Check, settings: LearningSetti
     values: Array.from(numbers, (row) => log.value[row]!),
     overRange: rows.length - numbers.length,
     lastDigit: coarsestDigit(judged, numbers),
+    nonNegative: MODE_UNITS[check.mode] === 'Ω' || MODE_UNITS[check.mode] === 'F',
   };
   const band = bandOf(judged, check);
-  const promised = band && promiseOf(band.expects);
+  const promised = band ? promiseOf(band.expects) : usualPromise(check, good.values);
   const line = {
     check,
     readings: rows.length,
@@ -130,6 +132,11 @@ function promiseOf(expects: Expectation): number | undefined {
   return (limits.high - limits.low) / 2;
 }
 
+/** What a rail without a band is measured against meanwhile: ±5 % of its usual value (common practice, no source). */
+function usualPromise(check: Check, values: readonly number[]): number | undefined {
+  return check.mode === 'DC volts' && values.length > 0 ? Math.abs(median(values)) * 0.05 : undefined;
+}
+
 function bandOf(judged: Judged, check: Check): Band | undefined {
   return judged.standard.table.bands[checkCode(judged, check)];
 }
@@ -161,9 +168,22 @@ function checkCode(judged: Judged, { family, point, stage, mode }: Check): numbe
   return -1;
 }
 
+const known = new WeakMap<Judged, Map<number, PastReadings>>();
+
+/** The past readings of a check, sorted once for each judging: a limit that moves asks for them again and again. */
 function pastOf(judged: Judged, check: Check): PastReadings {
+  const code = checkCode(judged, check);
+  if (code < 0) return { rows: new Uint32Array(), standing: new Uint8Array(), returned: new Uint8Array() };
+  const byCheck = known.get(judged) ?? new Map<number, PastReadings>();
+  known.set(judged, byCheck);
+  const past = byCheck.get(code) ?? sortPast(judged, check, code);
+  byCheck.set(code, past);
+  return past;
+}
+
+function sortPast(judged: Judged, check: Check, code: number): PastReadings {
   const family = familyNamed(judged.data, check.family) ?? emptyFamily(check.family);
-  return pastReadings(judged.data.log, checkCode(judged, check), {
+  return pastReadings(judged.data.log, code, {
     repairs: judged.data.repairs,
     family,
     rule: RETURNED_AND_HELD,
@@ -174,12 +194,12 @@ function pastOf(judged: Judged, check: Check): PastReadings {
 
 /** Asks the evidence of each repair once, when it is first wanted. */
 function failuresOf(judged: Judged, family: Family): (repair: string, part: string) => boolean {
-  const known = new Map<string, ReadonlyMap<string, Evidence>>();
+  const asked = new Map<string, ReadonlyMap<string, Evidence>>();
   return (repair, part) => {
-    let evidence = known.get(repair);
+    let evidence = asked.get(repair);
     if (evidence === undefined) {
       evidence = evidenceOf(judged.data.log, judged.verdicts, rowsOf(judged, repair), family);
-      known.set(repair, evidence);
+      asked.set(repair, evidence);
     }
     return evidence.get(part)?.finding === 'failed';
   };

@@ -14,10 +14,13 @@ import { judgeLog, type Standard } from '../../judging/judge.ts';
 import { mainsByRepair } from '../../judging/mains.ts';
 import { compileMeters } from '../../judging/uncertainty.ts';
 import type { TableContents } from './contents.ts';
+import { NO_EDITS, type EditJournal } from './reading-edits.ts';
 
 /** All that a bench knows. Never mutated: every change makes a new one. */
 export interface BenchData {
   readonly log: ReadingLog;
+  /** What was edited by hand. As a bench keeps it, the log is without these edits; as it is judged, with them. */
+  readonly edits: EditJournal;
   readonly families: ReadonlyMap<string, Family>;
   readonly bands: readonly Band[];
   /** Bands that others took the place of, oldest first. */
@@ -49,6 +52,7 @@ export interface Judged {
 
 export const EMPTY_BENCH: BenchData = {
   log: emptyLog(),
+  edits: NO_EDITS,
   families: new Map(),
   bands: [],
   earlierBands: [],

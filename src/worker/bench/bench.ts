@@ -1,3 +1,4 @@
+import type { DecimalMark } from '../../domain/quantity.ts';
 import { previewFile } from '../../intake/preview.ts';
 import { EMPTY_BENCH, judgeBench, type BenchData, type Judged } from './bench-data.ts';
 import { checksOf, pastPoints, proposeFor, tryBand } from './band-work.ts';
@@ -5,9 +6,31 @@ import { bandsText } from './bands-text.ts';
 import { bringIn, settled } from './bring-in.ts';
 import { withoutImport } from './contents.ts';
 import { bandPlace, withBands, withFamily, withMeter, withoutBand, withOverrule, withRepair } from './edits.ts';
-import type { BenchHandlers, BenchSummary, Rejudged, ShiftOverview } from '../contract.ts';
+import type {
+  BenchHandlers,
+  BenchSummary,
+  CellText,
+  EditsSoFar,
+  ReadingPatch,
+  ReadingsQuery,
+  Rejudged,
+  ShiftOverview,
+} from '../contract.ts';
 import { familyPage, metersOverview } from './family-page.ts';
 import { bandsOverview, familyLines, familyPatterns } from './overviews.ts';
+import { changedReadings, editLog, withPatches, type EditJournal } from './reading-edits.ts';
+import {
+  deletions,
+  few,
+  judgePatched,
+  originalChanges,
+  readCells,
+  returns,
+  stepAgain,
+  stepBack,
+  withStep,
+  type ReadCells,
+} from './reading-edits-desk.ts';
 import { ReadingsView } from './readings-view.ts';
 import { unknownNames } from './names.ts';
 import { HEAD_BYTES, planWith } from './plans.ts';
@@ -17,28 +40,54 @@ import { letGo, mendRow, setAsideText } from './set-aside-work.ts';
 import { withTables } from './tables.ts';
 import { compareVerdicts } from './rejudged.ts';
 import { repairDecision, repairLines, repairStory, runIns, runInTrace } from './repair-stories.ts';
+import { whatNext } from './what-next.ts';
 
 /** What is edited by hand: all that an undo brings back. */
 type Rules = Pick<BenchData, 'bands' | 'earlierBands' | 'families' | 'meters' | 'repairs' | 'overrules'>;
 
 /** A bench in memory: holds the data of one worker and answers every call of the contract from it. */
 export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
+  /** The bench as it is kept, its log without the edits made by hand; `judged` is with them. */
+  let kept = EMPTY_BENCH;
+  let edited = editLog(kept.log, []);
   let judged: Judged = judgeBench(EMPTY_BENCH);
-  let view = new ReadingsView(judged);
+  let view = new ReadingsView(judged, edited);
 
   let earlier: readonly Rules[] = [];
 
   const replace = (data: BenchData): void => {
-    judged = judgeBench(data);
-    view = new ReadingsView(judged);
+    kept = data;
+    edited = editLog(data.log, data.edits.steps);
+    judged = judgeBench({ ...data, log: edited.log });
+    view = new ReadingsView(judged, edited);
   };
+  /** Takes another journal of edits; where all that it changes are some numbers, only these are judged anew. */
+  const takeEdits = (edits: EditJournal, patches?: ReadonlyMap<number, ReadingPatch>): EditsSoFar => {
+    const patched = patches && judgePatched(judged, patches);
+    if (patched === undefined) replace({ ...kept, edits });
+    else {
+      kept = { ...kept, edits };
+      judged = { ...patched, data: { ...patched.data, edits } };
+      edited = withPatches(edited, judged.data.log, patches ?? new Map());
+      view = new ReadingsView(judged, edited);
+    }
+    return editsSoFar();
+  };
+  const editsSoFar = (): EditsSoFar => ({
+    changed: changedReadings(edited),
+    deleted: edited.deleted,
+    steps: kept.edits.steps.length,
+    undone: kept.edits.undone.length,
+  });
+  const readTexts = (query: ReadingsQuery, cells: readonly CellText[], mark: DecimalMark): ReadCells =>
+    readCells(judged, edited, cells, (line) => view.rowAt(query, line), mark);
   /** Changes the bench once the change is kept; where it cannot be, the bench is as it is kept. @throws StoreError */
   const commit = async (data: BenchData, originals?: Originals, signal?: AbortSignal): Promise<void> => {
     try {
       await memory.keep(data, originals, signal);
     } catch (error) {
-      const kept = await memory.reload();
-      if (kept !== undefined) replace(settled(kept));
+      const stored = await memory.reload();
+      if (stored !== undefined) replace(settled(stored));
       throw error;
     }
     replace(data);
@@ -66,31 +115,31 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       planWith(judged.data, file.name, await headOf(file), file.size <= HEAD_BYTES, choices),
     previewFile: async (_, file, plan) => previewFile(file.name, await headOf(file), plan),
     bringIn: async (context, files, plans = []) => {
-      const { data, outcome, originals } = await bringIn(judged.data, files, plans, context);
+      const { data, outcome, originals } = await bringIn(kept, files, plans, context);
       await commit(data, originals, context.signal);
       earlier = [];
       return outcome;
     },
     takeBack: async (_, hash) => {
-      const data = await withTables(judged.data, memory.originalBytes);
+      const data = await withTables(kept, memory.originalBytes);
       await commit(settled(withoutImport(data, hash)));
       earlier = [];
       return summary();
     },
     mendRow: async (_, file, line, content) => {
-      const mended = await mendRow(judged.data, file, line, content);
+      const mended = await mendRow(kept, file, line, content);
       if ('reason' in mended) return mended.reason;
       await commit(mended.data);
       return undefined;
     },
     letGo: async (_, rows) => {
-      await commit(letGo(judged.data, rows));
+      await commit(letGo(kept, rows));
       return shift();
     },
     setAsideText: () => setAsideText(judged.data),
     unknownNames: () => unknownNames(judged.data),
     answerName: async (_, answer) => {
-      await commit(settled({ ...judged.data, aliases: [...judged.data.aliases, answer] }));
+      await commit(settled({ ...kept, aliases: [...kept.aliases, answer] }));
       return summary();
     },
     count: (_, query) => view.count(query),
@@ -99,17 +148,35 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     placeOf: (_, query, row) => view.placeOf(query, row),
     facet: (_, query, field) => view.facet(query, field),
     summarise: (_, query, first, last) => view.summarise(query, first, last),
+    tryEdit: (_, query, cells, mark) => readTexts(query, cells, mark).answer,
+    editReadings: (_, query, cells, mark) => {
+      const { changes, patches, answer } = readTexts(query, cells, mark);
+      if (answer.faults.length > 0 || changes.length === 0) return answer;
+      takeEdits(withStep(kept.edits, changes, Date.now()), patches);
+      return answer;
+    },
+    restoreReadings: (_, query, first, last) => {
+      const { changes, patches } = originalChanges(judged, edited, few(view.rowsBetween(query, first, last)));
+      return changes.length === 0 ? editsSoFar() : takeEdits(withStep(kept.edits, changes, Date.now()), patches);
+    },
+    deleteReadings: (_, query, first, last) =>
+      takeEdits(withStep(kept.edits, deletions(edited, few(view.rowsBetween(query, first, last))), Date.now())),
+    returnReadings: () => takeEdits(withStep(kept.edits, returns(kept.edits), Date.now())),
+    undoEdit: () => takeEdits(stepBack(kept.edits) ?? kept.edits),
+    redoEdit: () => takeEdits(stepAgain(kept.edits) ?? kept.edits),
+    editsSoFar,
     repairs: () => repairLines(judged),
     repair: (_, id, mark = '.') => repairStory(judged, id, mark),
     decision: (_, id, mark = '.') => repairDecision(judged, id, mark),
+    whatNext: (_, repair, mark = '.') => whatNext(judged, repair, mark),
     runIns: (_, repair) => runIns(judged, repair),
     runInTrace: (_, repair, point, mode, columns, window) => runInTrace(judged, repair, point, mode, columns, window),
     overruleLine: async (_, repair, rule, reason) => {
-      await edit(withOverrule(judged.data, { repair, rule, reason }));
+      await edit(withOverrule(kept, { repair, rule, reason }));
       return summary();
     },
     setRepair: async (_, repair) => {
-      await edit(withRepair(judged.data, repair));
+      await edit(withRepair(kept, repair));
       return summary();
     },
     bands: () => bandsOverview(judged),
@@ -120,21 +187,21 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       checksOf(judged, family)
         .map((check) => proposeFor(judged, check, settings))
         .filter((line) => line.readings > 0),
-    setBands: (_, bands) => edit(withBands(judged.data, bands)),
-    removeBand: (_, band) => edit(withoutBand(judged.data, band)),
+    setBands: (_, bands) => edit(withBands(kept, bands)),
+    removeBand: (_, band) => edit(withoutBand(kept, band)),
     bandHistory: (_, band) => judged.data.earlierBands.filter((one) => bandPlace(one) === bandPlace(band)).reverse(),
     bandsText: () => bandsText(judged.data),
     setFamily: async (_, family) => {
-      await edit(withFamily(judged.data, family));
+      await edit(withFamily(kept, family));
       return summary();
     },
     meters: () => judged.data.meters,
-    setMeter: (_, meter) => edit(withMeter(judged.data, meter)),
+    setMeter: (_, meter) => edit(withMeter(kept, meter)),
     undo: async () => {
       const rules = earlier.at(-1);
       if (rules === undefined) return undefined;
       const before = judged;
-      await commit({ ...judged.data, ...rules });
+      await commit({ ...kept, ...rules });
       earlier = earlier.slice(0, -1);
       return compareVerdicts(before, judged);
     },

@@ -65,7 +65,9 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
   };
   const adopt = (keeper: Keeper, { bench, faults, ledger, canUndoSwitch }: Loaded): Opened => {
     const data = benchFromKept(bench);
-    const found = data.imports.length > 0 || Object.values<readonly unknown[]>({ ...stateOf(data) }).some((part) => part.length > 0);
+    const found =
+      data.imports.length > 0 ||
+      Object.values<readonly unknown[]>({ ...stateOf(data) }).some((part) => part.length > 0);
     present = data;
     keeping = new Keeping(keeper, data);
     return { data, answer: { keeps: true, found, faults, ledger, canUndoSwitch } };
@@ -75,8 +77,10 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
     open: async (copy) => {
       try {
         const keeper = await keeperOf();
+        // A bench that is kept already stays so, also where another tab has emptied it.
+        const wasKept = keeping !== undefined;
         const opened = adopt(keeper, await keeper.load(undefined, copy));
-        if (!opened.answer.found) {
+        if (!opened.answer.found && !wasKept) {
           keeping = undefined;
           return { answer: { ...opened.answer, keeps: false } };
         }

@@ -5,6 +5,7 @@ import type { FacetValue, GridLine, ReadingRow, ReadingsCount, SelectionSummary 
 import type { Judged } from './bench-data.ts';
 import { derivedColumn } from './derived-columns.ts';
 import { groupLine } from './groups-statistics.ts';
+import { editLog, originalOf, type EditedLog } from './reading-edits.ts';
 import { countRows, readingRow, summariseRows } from './reading-rows.ts';
 
 interface Kept<Value> {
@@ -18,13 +19,16 @@ interface Kept<Value> {
  */
 export class ReadingsView {
   readonly #judged: Judged;
+  readonly #edited: EditedLog;
   readonly #derived = new Map<DerivedField, Float64Array>();
   #rows: Kept<Uint32Array> | undefined;
   #grouped: Kept<GroupedRows> | undefined;
   #lines: Kept<GroupLines> | undefined;
 
-  constructor(judged: Judged) {
+  /** @param edited - the log of `judged`, with what it was before it was edited by hand */
+  constructor(judged: Judged, edited: EditedLog = editLog(judged.data.log, [])) {
     this.#judged = judged;
+    this.#edited = edited;
   }
 
   count(query: ReadingsQuery): ReadingsCount {
@@ -34,16 +38,23 @@ export class ReadingsView {
 
   /** Some readings in the query's order, groups apart. */
   window(query: ReadingsQuery, first: number, count: number): readonly ReadingRow[] {
-    return Array.from(this.#rowsOf(query).subarray(first, first + count), (row) => readingRow(this.#judged, row));
+    return Array.from(this.#rowsOf(query).subarray(first, first + count), (row) => this.#reading(row));
   }
 
   /** Some lines as the grid lists them, readings with the derived fields that are asked for. */
-  lines(query: ReadingsQuery, first: number, count: number, derived: readonly DerivedField[] = []): readonly GridLine[] {
+  lines(
+    query: ReadingsQuery,
+    first: number,
+    count: number,
+    derived: readonly DerivedField[] = [],
+  ): readonly GridLine[] {
     const lines = this.#linesOf(query);
     const columns = derived.map((field) => [field, this.#derivedColumn(field)] as const);
     const reading = (row: number): ReadingRow => ({
-      ...readingRow(this.#judged, row),
-      ...(columns.length > 0 && { derived: Object.fromEntries(columns.map(([field, column]) => [field, column[row]!])) }),
+      ...this.#reading(row),
+      ...(columns.length > 0 && {
+        derived: Object.fromEntries(columns.map(([field, column]) => [field, column[row]!])),
+      }),
     });
     if (lines === undefined) return Array.from(this.#rowsOf(query).subarray(first, first + count), reading);
     return Array.from({ length: Math.max(0, Math.min(count, lines.count - first)) }, (_, index) => {
@@ -57,6 +68,13 @@ export class ReadingsView {
     return this.#linesOf(query)?.lineOf(row) ?? this.#rowsOf(query).indexOf(row);
   }
 
+  /** The row on a line, undefined where it holds none. */
+  rowAt(query: ReadingsQuery, line: number): number | undefined {
+    const lines = this.#linesOf(query);
+    if (lines === undefined) return this.#rowsOf(query)[line];
+    return line >= 0 && line < lines.count ? lines.at(line).row : undefined;
+  }
+
   /** The rows on the lines from `first` to `last`, both included. */
   rowsBetween(query: ReadingsQuery, first: number, last: number): Uint32Array {
     return this.#linesOf(query)?.rowsBetween(first, last) ?? this.#rowsOf(query).subarray(first, last + 1);
@@ -68,6 +86,11 @@ export class ReadingsView {
 
   facet(query: ReadingsQuery, field: ListedField): readonly FacetValue[] {
     return countLabels(listedColumn(this.#judged.data.log, this.#judged.verdicts, field), this.#rowsOf(query));
+  }
+
+  #reading(row: number): ReadingRow {
+    const original = originalOf(this.#edited, row);
+    return { ...readingRow(this.#judged, row), ...(original && { original }) };
   }
 
   #derivedColumn(field: DerivedField): Float64Array {

@@ -102,11 +102,12 @@ function listedRows(judged: Judged, rows: Uint32Array): Uint32Array {
   return rows.filter((row) => log.names.checks.stage(log.check[row]!) !== 'run-in' || (entries += 1) <= MOST_LISTED);
 }
 
-/** A repair's readings in which run-in entries of one point that stand alike, one after the other, are one reading with their count. */
+/** A repair's readings in which later entries of a long run-in that stand alike, one after the other, are one reading with their count. */
 function condensed(judged: Judged, rows: Uint32Array): readonly (ReadingRow & { readonly alike?: number })[] {
   const { log } = judged.data;
   const readings: (ReadingRow & { alike?: number })[] = [];
   let last: string | undefined;
+  let entries = 0;
   for (const row of rows) {
     const check = log.check[row]!;
     const verdict = judged.verdicts[row]!;
@@ -114,7 +115,8 @@ function condensed(judged: Judged, rows: Uint32Array): readonly (ReadingRow & { 
     const standing = isOutOfBand(verdict) ? 'out' : (verdict & VERDICT_MASK) >= PASS ? 'in' : 'not judged';
     const kind = isRunIn ? `${check} ${standing} ${log.state[row]!} ${log.meter[row]!}` : undefined;
     const before = readings.at(-1);
-    if (kind !== undefined && kind === last && before) before.alike = (before.alike ?? 0) + 1;
+    if (isRunIn) entries += 1;
+    if (entries > MOST_LISTED && kind !== undefined && kind === last && before) before.alike = (before.alike ?? 0) + 1;
     else readings.push(readingRow(judged, row));
     last = kind;
   }
@@ -160,14 +162,7 @@ export function runInTrace(
   columns: number,
   window?: TraceWindow,
 ): RunInDrawing | undefined {
-  const { log } = judged.data;
-  const { checks, points } = log.names;
-  const rows = rowsOf(judged, id).filter((row) => {
-    const check = log.check[row]!;
-    const isOwn = checks.stage(check) === 'run-in' && checks.mode(check) === mode;
-    return isOwn && points.label(checks.pointCode(check)) === point && !Number.isNaN(log.time[row]!);
-  });
-  const { times, values } = traceOf(log, rows);
+  const { times, values } = runInOf(judged, id, point, mode);
   const [from, to] = [times[0], times.at(-1)];
   if (from === undefined || to === undefined) return undefined;
   const pause = (to - from) / Math.max(1, times.length - 1);
@@ -175,6 +170,26 @@ export function runInTrace(
     whole: { from, to },
     ...decimateTrace(times, values, window ?? { from, to }, Math.max(1, Math.floor(columns)), GAP_PAUSES * pause),
   };
+}
+
+/** The run-in drawn last of each judging: each move and zoom asks for the same one again. */
+const drawnLast = new WeakMap<Judged, { readonly key: string; readonly trace: RunInTrace }>();
+
+/** The entries with a time that a repair's run-in logged of one point, in order of time. */
+function runInOf(judged: Judged, id: string, point: string, mode: Mode): RunInTrace {
+  const key = JSON.stringify([id, point, mode]);
+  const known = drawnLast.get(judged);
+  if (known?.key === key) return known.trace;
+  const { log } = judged.data;
+  const { checks, points } = log.names;
+  const isOwn = Array.from({ length: checks.size }, (_, check) => {
+    const isPoint = points.label(checks.pointCode(check)) === point;
+    return isPoint && checks.stage(check) === 'run-in' && checks.mode(check) === mode;
+  });
+  const rows = rowsOf(judged, id).filter((row) => isOwn[log.check[row]!] === true && !Number.isNaN(log.time[row]!));
+  const trace = traceOf(log, rows);
+  drawnLast.set(judged, { key, trace });
+  return trace;
 }
 
 function traceOf(log: ReadingLog, rows: Uint32Array): RunInTrace {

@@ -65,7 +65,7 @@ function readme(january: number, february: number, march: number, repairs: numbe
 
 Everything here is invented: ${repairs} repairs of a bench called Tern Lane. \`npm run samples\` writes these files anew, to the same bytes.
 
-- \`${SAMPLE_FILES.january}\`: ${january} readings in the project's own long form. Trap: a totals line at the end. Rows to set aside: 1.
+- \`${SAMPLE_FILES.january}\`: ${january} readings in the project's own long form. Trap: a totals line at the end, which is no data. Rows to set aside: 0.
 - \`${SAMPLE_FILES.february}\`: ${february} readings, one value column per mode, decimal comma. Trap: a blank line and the header once more, which are no data. Rows to set aside: 0.
 - \`${SAMPLE_FILES.march}\`: ${march} rows with units in the cells. Trap: three unreadable cells and one impossible date. Rows to set aside: ${UNREADABLE.length}.
 - \`${SAMPLE_FILES.repairs}\` and \`${SAMPLE_FILES.bands}\`: the repairs, and the families with their bands. Trap: SISKIN-40 is new and has no bands. Rows to set aside: 0.

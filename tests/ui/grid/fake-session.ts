@@ -24,7 +24,7 @@ export function fakeSession(answers: Answers, { decimalMark = '.', delay = 0 }: 
   const listeners = new Set<() => void>();
   const asked: [CallName, ...unknown[]][] = [];
   const session = {
-    state: { revision: 1, decimalMark, bench: 'own', keeps: false },
+    state: { revision: 1, decimalMark, bench: 'own', kept: { keeps: false, faults: [], canUndoSwitch: false } },
     subscribe(listener: () => void) {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -98,7 +98,7 @@ export function fakeLog(count: number): Answers {
       outOfBand: Math.ceil(length(query) / 5),
       repairs: Math.ceil(count / 10),
     }),
-    window: (query, first, rows) =>
+    lines: (query, first, rows) =>
       Array.from({ length: Math.max(0, Math.min(rows, length(query) - first)) }, (_, index) =>
         fakeRow(rowAt(query, first + index)),
       ),
@@ -111,8 +111,9 @@ export function fakeLog(count: number): Answers {
       rows: last - first + 1,
       outOfBand: 1,
       overRange: 1,
-      numbers: { count: last - first, mean: 14.8312, median: 12.58, deviation: 4.2, minimum: 5.02, maximum: 25.27, unit: 'V', lastDigit: -2 },
+      numbers: { count: last - first, mean: 14.8312, median: 12.58, deviation: 4.2, minimum: 5.02, maximum: 25.27, minimumShown: { prefix: 0, decimals: 2 }, maximumShown: { prefix: 0, decimals: 2 }, unit: 'V', lastDigit: -2 },
     }), // prettier-ignore
+    editsSoFar: () => ({ changed: 0, deleted: 0, steps: 0, undone: 0 }),
     facet: () => [
       { value: 'HERON-48', count: Math.ceil((count * 2) / 3) },
       { value: 'PLOVER-32', count: Math.floor(count / 3) },

@@ -19,9 +19,10 @@ describe('the scroll of a grid', () => {
     const scroll = scrollOver(5_000_000);
     scroll.moveBy(28);
     expect(scroll.visible).toEqual({ first: 1, count: 10, shift: 0 });
-    expect(scroll.bar).toBeLessThan(4);
+    const bar = scroll.takeBar() ?? NaN;
+    expect(bar).toBeLessThan(4);
     // The browser tells that the bar went where it was put, rounded to whole pixels.
-    expect(scroll.followBar(Math.round(scroll.bar))).toBe(false);
+    expect(scroll.followBar(Math.round(bar))).toBe(false);
     expect(scroll.offset).toBe(28);
   });
 
@@ -29,6 +30,17 @@ describe('the scroll of a grid', () => {
     const scroll = scrollOver(5_000_000);
     expect(scroll.followBar(10)).toBe(true);
     expect(scroll.offset).toBeCloseTo((10 * (140e6 - 280)) / (15e6 - 280), 6);
+  });
+
+  test('tells where the bar belongs once after each move, and never after a person has moved it', () => {
+    const scroll = scrollOver(1000);
+    scroll.takeBar();
+    expect(scroll.takeBar()).toBeUndefined();
+    scroll.show(999);
+    expect(scroll.takeBar()).toBe(28_000 - 280);
+    expect(scroll.takeBar()).toBeUndefined();
+    scroll.followBar(140);
+    expect(scroll.takeBar()).toBeUndefined();
   });
 
   test('keeps the first row when the rows grow', () => {
@@ -50,9 +62,9 @@ describe('the scroll of a grid', () => {
     const scroll = scrollOver(5_000_000);
     scroll.show(4_999_999);
     expect(scroll.visible.first + scroll.visible.count).toBe(5_000_000);
-    expect(scroll.bar).toBe(15e6 - 280);
+    expect(scroll.takeBar()).toBe(15e6 - 280);
     scroll.show(0);
     expect(scroll.visible).toEqual({ first: 0, count: 10, shift: 0 });
-    expect(scroll.bar).toBe(0);
+    expect(scroll.takeBar()).toBe(0);
   });
 });

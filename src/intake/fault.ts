@@ -1,0 +1,25 @@
+/** What is wrong with a cell: the end of a sentence that starts with the cell, and a sentence that says what to do. */
+export interface Fault {
+  readonly wrong: string;
+  readonly remedy: string;
+}
+
+/** The sentences for a faulty cell. @param index - the column's place, which names it where its header is empty */
+export function cellReason(cell: string, header: string, index: number, fault: Fault): string {
+  return `“${shorten(cell)}” in ${columnText(header, index)} ${fault.wrong}. ${fault.remedy}`;
+}
+
+/** How a sentence names a column. */
+export function columnText(header: string, index: number): string {
+  return header.trim() === '' ? `column ${index + 1}` : `column “${shorten(header)}”`;
+}
+
+/** A text in the length in which a sentence can quote it. */
+export function shorten(text: string): string {
+  return text.length > 60 ? `${text.slice(0, 60)}…` : text;
+}
+
+/** Words as a choice: `a, b or c`. */
+export function orList(words: readonly string[]): string {
+  return `${words.slice(0, -1).join(', ')} or ${words.at(-1)!}`;
+}

@@ -1,0 +1,37 @@
+import type { DecimalMark } from '../domain/quantity.ts';
+import type { BenchSummary, ImportOutcome } from '../worker/contract.ts';
+import type { KeptState } from './kept-bench.ts';
+import type { ImportPace } from './import-pace.ts';
+import type { WaitingFile } from './waiting-file.ts';
+
+/** What the page shows of the bench as a whole. Replaced, never changed in place. */
+export interface SessionState {
+  /** What the bench holds; undefined until the worker has first answered. */
+  readonly summary?: BenchSummary;
+  /** Grows with each change of what the bench holds: an answer of an older revision is out of date. */
+  readonly revision: number;
+  /** Whether the invented sample is open, and whether files of one's own were added to it. */
+  readonly bench: 'own' | 'sample' | 'sample and own';
+  /** How far the import in progress has come; undefined when there is none. */
+  readonly importing?: ImportPace;
+  /** Files whose turn comes after the import in progress. */
+  readonly queued: number;
+  /** Files that cannot be read without an answer, in the order in which they are asked about. */
+  readonly waiting: readonly WaitingFile[];
+  /** What became of the files brought in last. */
+  readonly outcome?: ImportOutcome;
+  /** What went wrong last, as a sentence. */
+  readonly problem?: string;
+  readonly decimalMark: DecimalMark;
+  /** What outlasts the page. */
+  readonly kept: KeptState;
+}
+
+/** Changes of state; `undefined` takes an entry away. */
+export type Changes = { readonly [Key in keyof SessionState]?: SessionState[Key] | undefined };
+
+/** The state with some entries changed or taken away. */
+export function withChanges(state: SessionState, changes: Changes): SessionState {
+  const entries = Object.entries({ ...state, ...changes }).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(entries) as unknown as SessionState;
+}

@@ -1,0 +1,327 @@
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Band } from '../../domain/band.ts';
+import type { Check } from '../../domain/check.ts';
+import { MODE_UNITS } from '../../domain/reading.ts';
+import type { Session } from '../../session/session.ts';
+import { expectationText } from '../band-text.ts';
+import { AnswerController } from '../controllers/answer-controller.ts';
+import { followSession } from '../controllers/session-controller.ts';
+import { bandsHash, hashOf } from '../route.ts';
+import { shared } from '../styles/shared.styles.ts';
+import { countOf } from '../words.ts';
+import type { LearningSettings, ProposalLine } from './band-answers.ts';
+import { authorOf, rememberAuthor } from './band-author.ts';
+import { MARKING_PERCENT, markedVolts, readDraft } from './band-draft.ts';
+import { DEFAULT_LEARNING, SHARES, SIDES_WORDS } from './band-learning.ts';
+import { benchChanged } from './band-outcome.ts';
+import { quantityField } from './band-typed.ts';
+import { checkKey, checkText, sharePercent, today } from './band-words.ts';
+import { proposalRows, type Marking, type RowsContext } from './bands-proposal-rows.ts';
+import { bandsProposalsStyles } from './bands-proposals.styles.ts';
+
+const COLUMNS = [
+  'check',
+  'proposed',
+  'good readings',
+  'how',
+  'good stopped',
+  'bad let through',
+  'present band',
+] as const;
+const NUMBERS: readonly string[] = ['good readings', 'good stopped', 'bad let through'];
+
+/**
+ * Bands learned from boards known to be good, for a whole family or one check, each with what backs it and its trial on
+ * past boards. Nothing changes before it is accepted.
+ * @fires bench-changed - detail: Outcome
+ */
+@customElement('bt-bands-proposals')
+export class BandsProposals extends LitElement {
+  static override styles = [shared, bandsProposalsStyles];
+
+  private readonly lines = new AnswerController<readonly ProposalLine[]>(this, () => {
+    const { family } = this.about;
+    if (family === undefined) return undefined;
+    const { content, confidence, sides, ownSides, keptRows } = this;
+    const settings = { content, confidence, sides, keptRows };
+    const key = JSON.stringify([this.revision, this.about, settings, [...ownSides]]);
+    return { key, ask: (signal) => this.propose(family, signal), keepsLast: true };
+  });
+
+  @state() private content = DEFAULT_LEARNING.content;
+  @state() private confidence = DEFAULT_LEARNING.confidence;
+  @state() private sides = DEFAULT_LEARNING.sides;
+  /** Sides chosen for one check, by its key. */
+  @state() private ownSides: ReadonlyMap<string, LearningSettings['sides']> = new Map();
+  @state() private keptRows: readonly number[] = [];
+  @state() private ticked: ReadonlySet<string> = new Set();
+  @state() private markings: ReadonlyMap<string, Marking> = new Map();
+  @state() private author = '';
+  @state() private problem: string | undefined;
+  @state() private busy = false;
+
+  @property({ attribute: false }) session!: Session;
+  /** The family, or one check of it. */
+  @property({ attribute: false }) about: Partial<Check> = {};
+  /** Tells one state of the bench from another. */
+  @property({ attribute: false }) revision = '';
+
+  constructor() {
+    super();
+    followSession(this, () => this.session);
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('session')) this.author = authorOf(this.session);
+    const before = changed.get('about');
+    if (before !== undefined && JSON.stringify(before) !== JSON.stringify(this.about)) {
+      this.ticked = new Set();
+      this.problem = undefined;
+    }
+  }
+
+  private get mark() {
+    return this.session.state.decimalMark;
+  }
+
+  private settingsOf(check: Check): LearningSettings {
+    const { content, confidence, keptRows } = this;
+    return { content, confidence, keptRows, sides: this.ownSides.get(checkKey(check)) ?? this.sides };
+  }
+
+  private async propose(family: string, signal: AbortSignal): Promise<readonly ProposalLine[]> {
+    const { point, stage, mode } = this.about;
+    if (point !== undefined && stage !== undefined && mode !== undefined) {
+      const check = { family, point, stage, mode };
+      return [await this.session.ask('propose', [check, this.settingsOf(check)], signal)];
+    }
+    const { content, confidence, sides, keptRows } = this;
+    const lines = await this.session.ask('proposeFamily', [family, { content, confidence, sides, keptRows }], signal);
+    return Promise.all(
+      lines.map(async (line) => {
+        if (!this.ownSides.has(checkKey(line.check))) return line;
+        return this.session.ask('propose', [line.check, this.settingsOf(line.check)], signal);
+      }),
+    );
+  }
+
+  private get context(): RowsContext {
+    return {
+      mark: this.mark,
+      columns: COLUMNS.length + 2,
+      settings: (check) => this.settingsOf(check),
+      isTicked: (check) => this.ticked.has(checkKey(check)),
+      tick: (check, ticked) => {
+        this.tick([check], ticked);
+      },
+      keep: (row, kept) => {
+        this.keptRows = kept ? [...this.keptRows, row] : this.keptRows.filter((one) => one !== row);
+      },
+      chooseSides: (check, sides) => {
+        this.ownSides = new Map([...this.ownSides, [checkKey(check), sides]]);
+      },
+      accept: (bands) => {
+        void this.accept(bands);
+      },
+      marking: (check) => this.markingOf(check),
+      typeMarking: (check, typed) => {
+        this.markings = new Map([...this.markings, [checkKey(check), { ...this.markingOf(check), ...typed }]]);
+      },
+      acceptMarking: (check) => {
+        void this.acceptMarking(check);
+      },
+    };
+  }
+
+  private markingOf(check: Check): Marking {
+    const volts = markedVolts(check.point);
+    const nominal = volts === undefined ? '' : quantityField(volts, 'V', this.mark);
+    return this.markings.get(checkKey(check)) ?? { nominal, percent: String(MARKING_PERCENT) };
+  }
+
+  private tick(checks: readonly Check[], ticked: boolean): void {
+    const next = new Set(this.ticked);
+    for (const check of checks) {
+      if (ticked) next.add(checkKey(check));
+      else next.delete(checkKey(check));
+    }
+    this.ticked = next;
+  }
+
+  private chooseContent(event: Event): void {
+    this.content = Number((event.target as HTMLSelectElement).value);
+  }
+
+  private chooseConfidence(event: Event): void {
+    this.confidence = Number((event.target as HTMLSelectElement).value);
+  }
+
+  private chooseSides(event: Event): void {
+    this.sides = (event.target as HTMLSelectElement).value as LearningSettings['sides'];
+    this.ownSides = new Map();
+  }
+
+  private typeAuthor(event: Event): void {
+    this.author = (event.target as HTMLInputElement).value;
+    rememberAuthor(this.session, this.author);
+  }
+
+  private async acceptMarking(check: Check): Promise<void> {
+    const { nominal, percent } = this.markingOf(check);
+    const blank = { low: '', high: '', below: '', above: '', mains: '' };
+    const read = readDraft({ ...blank, kind: 'percent', nominal, percent }, MODE_UNITS[check.mode], this.mark);
+    if ('fault' in read) this.problem = `${check.point}, ${check.stage}: ${read.fault}`;
+    else await this.accept([{ ...check, expects: read.expects, basis: 'board marking' }]);
+  }
+
+  private async accept(bands: readonly Band[]): Promise<void> {
+    const [first] = bands;
+    if (first === undefined) {
+      this.problem = 'No proposal is ticked: tick those that are to be accepted.';
+      return;
+    }
+    const author = this.author.trim();
+    const signed = bands.map((band): Band => ({ ...band, ...(author === '' ? {} : { author }), date: today() }));
+    this.busy = true;
+    this.problem = undefined;
+    try {
+      const rejudged = await this.session.ask('setBands', [signed]);
+      this.ticked = new Set();
+      const expects = expectationText(first.expects, MODE_UNITS[first.mode], this.mark);
+      const what = bands.length === 1 ? `${first.point} should read ${expects} now.` : `${countOf(bands.length, 'band', this.mark)} of ${first.family} set.`; // prettier-ignore
+      this.dispatchEvent(benchChanged(what, rejudged));
+    } catch (error) {
+      this.problem = error instanceof Error ? error.message : String(error);
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  private renderSettings() {
+    const shares = (chosen: number) =>
+      SHARES.map(
+        (share) =>
+          html`<option value=${share} ?selected=${share === chosen}>${sharePercent(share, this.mark)} %</option>`,
+      );
+    return html`<div class="settings" role="group" aria-label="How bands are learned">
+      <label
+        >A band holds
+        <select @change=${this.chooseContent}>
+          ${shares(this.content)}
+        </select>
+        of boards</label
+      >
+      <label
+        >with
+        <select @change=${this.chooseConfidence}>
+          ${shares(this.confidence)}
+        </select>
+        confidence</label
+      >
+      <label
+        >on
+        <select @change=${this.chooseSides}>
+          ${(['both', 'at least', 'at most'] as const).map(
+            (sides) => html`<option value=${sides} ?selected=${sides === this.sides}>${SIDES_WORDS[sides]}</option>`,
+          )}
+        </select></label
+      >
+    </div>`;
+  }
+
+  private renderTable(lines: readonly ProposalLine[]) {
+    const acceptable = lines.flatMap(({ check, proposal }) => (proposal === undefined ? [] : [check]));
+    const all = acceptable.length > 0 && acceptable.every((check) => this.ticked.has(checkKey(check)));
+    const { context } = this;
+    return html`<div class="sideways">
+      <table aria-labelledby="title">
+        <thead>
+          <tr>
+            <th scope="col" class="choose">
+              <input
+                type="checkbox"
+                aria-label="Tick all proposals"
+                .checked=${all}
+                .indeterminate=${this.ticked.size > 0 && !all}
+                @change=${(event: Event) => {
+                  this.tick(acceptable, (event.target as HTMLInputElement).checked);
+                }}
+              />
+            </th>
+            ${COLUMNS.map((name) => html`<th scope="col" class=${NUMBERS.includes(name) ? 'number' : ''}>${name}</th>`)}
+            <th scope="col"><span class="spoken">accept</span></th>
+          </tr>
+        </thead>
+        <tbody>
+          ${lines.map((line) => proposalRows(line, context))}
+        </tbody>
+      </table>
+    </div>`;
+  }
+
+  private renderActions(lines: readonly ProposalLine[]) {
+    const bands = lines.flatMap(({ check, proposal }) =>
+      proposal !== undefined && this.ticked.has(checkKey(check)) ? [proposal.band] : [],
+    );
+    return html`<div class="actions">
+      <button class="main" type="button" ?disabled=${this.busy} @click=${() => this.accept(bands)}>
+        Accept ${countOf(bands.length, 'ticked band', this.mark)}
+      </button>
+      <label>set by <input type="text" autocomplete="name" .value=${this.author} @input=${this.typeAuthor} /></label>
+      ${
+        this.problem === undefined
+          ? html`<span class="quiet">Nothing changes before it is accepted, and what is accepted can be undone.</span>`
+          : html`<span class="wrong" role="alert">${this.problem}</span>`
+      }
+    </div>`;
+  }
+
+  private renderLines(family: string) {
+    const { answer } = this.lines;
+    if (answer.status === 'failed') return html`<p class="wrong" role="alert">${answer.reason}</p>`;
+    if (answer.value === undefined) return html`<p class="quiet" role="status">Learning from the boards of ${family}.</p>`; // prettier-ignore
+    const lines = answer.value;
+    if (lines.length === 0) {
+      return html`<p>
+        No board of ${family} is known to be good yet, so nothing can be learned.
+        <a href=${hashOf('shift')}>Bring in</a> the logs of boards that were returned working, with the table of repairs
+        that says so.
+      </p>`;
+    }
+    const learned = lines.filter(({ proposal }) => proposal !== undefined).length;
+    return html`<p class="quiet">
+        ${countOf(learned, 'proposal', this.mark)} for ${countOf(lines.length, 'check', this.mark)} with readings of
+        good boards: those returned working or without fault found, that did not come back. “Good stopped” and “bad let
+        through” are counted on past boards, with 95 % intervals.
+        ${answer.status === 'pending' ? html`<span role="status">Learning again.</span>` : nothing}
+      </p>
+      ${this.renderTable(lines)} ${this.renderActions(lines)}`;
+  }
+
+  override render() {
+    const { family, point, stage, mode } = this.about;
+    const crumbs = html`<p class="crumbs">
+      <a href=${bandsHash()}>Bands</a
+      >${family === undefined ? nothing : html` · <a href=${bandsHash(undefined, { family })}>${family}</a>`}
+    </p>`;
+    if (family === undefined) {
+      return html`${crumbs}
+        <h1>Which family?</h1>
+        <p>This address names no family: choose one among the <a href=${bandsHash()}>bands</a>.</p>`;
+    }
+    const one = point !== undefined && stage !== undefined && mode !== undefined;
+    return html`${crumbs}
+      <h1 id="title">
+        What should ${one ? checkText({ family, point, stage, mode }) : `the points of ${family}`} read?
+      </h1>
+      ${one ? html`<p><a href=${bandsHash('proposals', { family })}>All proposals for ${family}</a></p>` : nothing}
+      ${this.renderSettings()} ${this.renderLines(family)}`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bt-bands-proposals': BandsProposals;
+  }
+}

@@ -1,0 +1,146 @@
+import { html, nothing } from 'lit';
+import '../charts/failure-bars.ts';
+import type { FailureBar } from '../charts/failure-bars.ts';
+import { worthText } from '../charts/failure-text.ts';
+import '../charts/figure-frame.ts';
+import type { FigureTable } from '../charts/figure-table.ts';
+import '../charts/interval-rows.ts';
+import type { IntervalLine } from '../charts/interval-rows.ts';
+import { percentText, shareText } from '../charts/share-text.ts';
+import { orderParts } from '../../charts/bars.ts';
+import { countOf, countText, listText } from '../words.ts';
+import { countCell, shareCells } from './families-cells.ts';
+import { badReadings, noFailures, type FamilyView } from './families-view.ts';
+
+/** Which parts fail, measured and inferred, beside how often each is replaced. */
+export function whichPartsFail(view: FamilyView) {
+  const { page, mark } = view;
+  const bars = barsOf(view);
+  const drawn = bars.filter(({ failed, suspected, replaced }) => failed + suspected + replaced > 0);
+  const { tooLarge } = page.masked;
+  return html`<bt-figure-frame
+    .question=${`Which parts fail in ${page.family}?`}
+    .sentence=${`${countOf(page.repairs, 'repair', mark)}. A bar counts those in which the part is proved failed: bad out of circuit, or open in circuit. Replaced is not failed.`}
+    .instead=${noFailures(view)}
+    .table=${partsTable(view, bars)}
+    .file=${page.family}
+  >
+    <bt-failure-bars
+      .parts=${drawn}
+      .repairs=${page.repairs}
+      .decimalMark=${mark}
+      .about=${`Parts of ${page.family} by repairs, most first`}
+    ></bt-failure-bars>
+    ${
+      tooLarge.length === 0
+        ? nothing
+        : html`<p slot="words">
+            Too many parts across the same nodes to infer which of them fails:
+            ${tooLarge.map((group) => listText(group)).join('; ')}. Only what was measured counts there.
+          </p>`
+    }
+  </bt-figure-frame>`;
+}
+
+/** Of the times that a part read short in circuit, how often it was the one. */
+export function inCircuitAgainstOut(view: FamilyView) {
+  const { page, mark } = view;
+  const lines = page.inCircuit.map((one): IntervalLine => {
+    const settled = one.wasIt + one.wasGood;
+    const said = `${one.part} read short or leaky in circuit in ${countOf(one.readBad, 'repair', mark)}: it was the one in ${countText(one.wasIt, mark)}, good in ${countText(one.wasGood, mark)}, not settled in ${countText(one.unsettled, mark)}.`;
+    const limits = one.share && { low: one.share.lower, high: one.share.upper };
+    return {
+      name: `${one.part}: the one in ${countText(one.wasIt, mark)} of ${countText(settled, mark)} settled`,
+      sentence:
+        limits === undefined
+          ? `${said} Too few to say.`
+          : `${said} Of the settled ones that is ${percentText(one.wasIt / settled, mark)}, ${shareText(limits, mark)} with 95 % confidence.`,
+      href: badReadings(view, [one.part]),
+      title: one.part,
+      label: settled === 0 ? 'none settled' : `${countText(one.wasIt, mark)} of ${countText(settled, mark)} settled`,
+      series: [limits && { ...limits, middle: one.wasIt / settled }],
+    };
+  });
+  const read = page.inCircuit.reduce((sum, { readBad }) => sum + readBad, 0);
+  return html`<bt-figure-frame
+    .question=${'A part reads short in circuit: is it the one?'}
+    .sentence=${`${countText(read, mark)} times a part read short or leaky in circuit in ${countOf(page.repairs, 'repair', mark)}. The dot is the share in which it was the one, of those that something else settled; the line is its 95 % interval.`}
+    .instead=${tooFewInCircuit(view)}
+    .table=${inCircuitTable(view)}
+    .file=${page.family}
+  >
+    <bt-interval-rows
+      .lines=${lines}
+      .tickText=${(share: number) => percentText(share, mark)}
+      .decimalMark=${mark}
+      .about=${'Share of in-circuit shorts in which the part was the one'}
+    ></bt-interval-rows>
+  </bt-figure-frame>`;
+}
+
+/** A part's counts with what is inferred of it; where its share can be told with that, by that. */
+function barsOf(view: FamilyView): readonly FailureBar[] {
+  const rates = new Map(view.page.masked.parts.map((rate) => [rate.part, rate]));
+  return view.page.failures.map((counts) => {
+    const known = rates.get(counts.part);
+    return {
+      ...counts,
+      inferred: known?.inferred ?? 0,
+      share: known === undefined ? counts.share : known.rate,
+      href: badReadings(view, [counts.part]),
+    };
+  });
+}
+
+function partsTable(view: FamilyView, bars: readonly FailureBar[]): FigureTable {
+  const { page, mark } = view;
+  // Where nothing could be proved, a share of zero would say more than is known.
+  const isKnown = noFailures(view) === undefined;
+  const titles = [
+    'failed',
+    'shorted',
+    'leaky',
+    'open',
+    'suspected',
+    'worth',
+    'replaced',
+    'replaced good',
+    'share',
+    'from',
+    'to',
+  ];
+  return {
+    caption: `Repairs of ${page.family} out of ${countText(page.repairs, mark)}, by part`,
+    columns: [{ title: 'part' }, ...titles.map((title) => ({ title, number: true }))],
+    rows: orderParts(bars).map((bar) => {
+      const { failed, shorted, leaky, open, suspected, inferred, replaced, replacedGood, share } = bar;
+      const middle = page.masked.parts.find(({ part }) => part === bar.part)?.rate?.share;
+      return [
+        { text: bar.part, ...(bar.href === undefined ? {} : { href: bar.href }) },
+        ...[failed, shorted, leaky, open, suspected].map((count) => countCell(count, mark)),
+        { text: suspected === 0 ? '' : worthText(inferred, mark), value: inferred },
+        ...[replaced, replacedGood].map((count) => countCell(count, mark)),
+        ...shareCells(isKnown ? share && { middle, ...share } : undefined, mark),
+      ];
+    }),
+  };
+}
+
+function tooFewInCircuit(view: FamilyView): string | undefined {
+  if (view.page.repairs === 0) return noFailures(view);
+  if (view.page.inCircuit.length > 0) return undefined;
+  return 'No part read short or leaky in circuit before it was taken out: too few to say.';
+}
+
+function inCircuitTable({ page, mark }: FamilyView): FigureTable {
+  const titles = ['read bad', 'was the one', 'was good', 'not settled', 'share', 'from', 'to'];
+  return {
+    caption: `Repairs of ${page.family} in which the part read bad in circuit`,
+    columns: [{ title: 'part' }, ...titles.map((title) => ({ title, number: true }))],
+    rows: page.inCircuit.map(({ part, readBad, wasIt, wasGood, unsettled, share }) => [
+      part,
+      ...[readBad, wasIt, wasGood, unsettled].map((count) => countCell(count, mark)),
+      ...shareCells(share && { middle: wasIt / (wasIt + wasGood), low: share.lower, high: share.upper }, mark),
+    ]),
+  };
+}

@@ -1,0 +1,315 @@
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { ROLES, type Family, type Role } from '../../domain/family.ts';
+import type { Session } from '../../session/session.ts';
+import { followSession } from '../controllers/session-controller.ts';
+import { bandsHash, hashOf } from '../route.ts';
+import { shared } from '../styles/shared.styles.ts';
+import { countOf } from '../words.ts';
+import { benchChanged } from './band-outcome.ts';
+import {
+  EMPTY_FAMILY,
+  EMPTY_PART,
+  EMPTY_POINT,
+  familyDraftOf,
+  familyNotes,
+  readFamily,
+  renamedPoint,
+  type FamilyDraft,
+  type PartDraft,
+  type PointDraft,
+} from './family-editor-draft.ts';
+import { tableFormStyles } from './family-editor.styles.ts';
+
+/**
+ * Points and parts of a board family: a new one from nothing or from a copy, or one that is known.
+ * @fires bench-changed - detail: Outcome
+ */
+@customElement('bt-family-editor')
+export class FamilyEditor extends LitElement {
+  static override styles = [shared, tableFormStyles];
+
+  @state() private draft: FamilyDraft = EMPTY_FAMILY;
+  @state() private problem: string | undefined;
+  @state() private saved: string | undefined;
+
+  @property({ attribute: false }) session!: Session;
+  /** The families that are known. */
+  @property({ attribute: false }) families: readonly Family[] = [];
+  /** The known one that is edited; undefined for a new one. */
+  @property({ attribute: false }) name: string | undefined;
+  /** Tells one state of the bench from another. */
+  @property({ attribute: false }) revision = '';
+
+  constructor() {
+    super();
+    followSession(this, () => this.session);
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('name') && !changed.has('revision')) return;
+    const known = this.families.find(({ name }) => name === this.name);
+    if (known !== undefined) this.draft = familyDraftOf(known, known.name);
+    else if (changed.has('name')) this.draft = { ...EMPTY_FAMILY, name: this.name ?? '' };
+    if (changed.has('name')) {
+      this.problem = undefined;
+      this.saved = undefined;
+    }
+  }
+
+  private get isNew(): boolean {
+    return !this.families.some(({ name }) => name === this.name);
+  }
+
+  private change(changes: Partial<FamilyDraft>): void {
+    this.draft = { ...this.draft, ...changes };
+    this.problem = undefined;
+  }
+
+  private changePoint(at: number, change: (point: PointDraft) => PointDraft): void {
+    this.change({ points: this.draft.points.map((point, index) => (index === at ? change(point) : point)) });
+  }
+
+  private changePart(at: number, changes: Partial<PartDraft>): void {
+    this.change({ parts: this.draft.parts.map((part, index) => (index === at ? { ...part, ...changes } : part)) });
+  }
+
+  private typeName(event: Event): void {
+    this.change({ name: textIn(event) });
+  }
+
+  private tickBoost(event: Event): void {
+    this.change({ boost: (event.target as HTMLInputElement).checked });
+  }
+
+  private copy(event: Event): void {
+    const family = this.families.find(({ name }) => name === textIn(event));
+    if (family !== undefined) this.draft = familyDraftOf(family, this.draft.name);
+  }
+
+  private async addRow(kind: 'points' | 'parts'): Promise<void> {
+    if (kind === 'points') this.change({ points: [...this.draft.points, EMPTY_POINT] });
+    else this.change({ parts: [...this.draft.parts, EMPTY_PART] });
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>(`#${kind}-table tbody tr:last-child input`)?.focus();
+  }
+
+  private async save(): Promise<void> {
+    const read = readFamily(this.draft);
+    if ('fault' in read) {
+      this.problem = read.fault;
+      return;
+    }
+    const { family } = read;
+    if (this.isNew && this.families.some(({ name }) => name === family.name)) {
+      this.problem = `The family ${family.name} is there already: choose another name, or edit that one.`;
+      return;
+    }
+    try {
+      await this.session.ask('setFamily', [family]);
+      this.problem = undefined;
+      this.saved = family.name;
+      const mark = this.session.state.decimalMark;
+      const what = `${family.name} has ${countOf(family.points.length, 'test point', mark)} and ${countOf(family.parts.length, 'part', mark)} now.`;
+      this.dispatchEvent(benchChanged(what));
+    } catch (error) {
+      this.problem = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  private renderPoint(point: PointDraft, at: number) {
+    const place = point.name.trim() === '' ? `point ${at + 1}` : point.name;
+    return html`<tr>
+      <td>
+        <input
+          type="text"
+          aria-label="Name of point ${at + 1}"
+          .value=${point.name}
+          @input=${(event: Event) => {
+            this.changePoint(at, (one) => renamedPoint(one, textIn(event)));
+          }}
+        />
+      </td>
+      <td>
+        <select
+          aria-label="Role of ${place}"
+          @change=${(event: Event) => {
+            this.changePoint(at, (one) => ({ ...one, role: textIn(event) as Role }));
+          }}
+        >
+          ${ROLES.map((role) => html`<option value=${role} .selected=${role === point.role}>${role}</option>`)}
+        </select>
+      </td>
+      <td class="short">
+        <input
+          type="text"
+          aria-label="Part of ${place}"
+          .value=${point.part}
+          @input=${(event: Event) => {
+            this.changePoint(at, (one) => ({ ...one, part: textIn(event) }));
+          }}
+        />
+      </td>
+      <td class="short">
+        <input
+          type="text"
+          aria-label="Rail of ${place}"
+          .value=${point.rail}
+          @input=${(event: Event) => {
+            this.changePoint(at, (one) => ({ ...one, rail: textIn(event) }));
+          }}
+        />
+      </td>
+      <td>
+        <button
+          class="plain"
+          type="button"
+          aria-label="Remove ${place}"
+          @click=${() => {
+            this.change({ points: this.draft.points.filter((_, index) => index !== at) });
+          }}
+        >
+          Remove
+        </button>
+      </td>
+    </tr>`;
+  }
+
+  private renderPart({ designator, first, second }: PartDraft, at: number) {
+    const place = designator.trim() === '' ? `part ${at + 1}` : designator;
+    const field = (name: keyof PartDraft, value: string, label: string) =>
+      html`<td class=${name === 'designator' ? 'short' : ''}>
+        <input
+          type="text"
+          aria-label=${label}
+          .value=${value}
+          @input=${(event: Event) => {
+            this.changePart(at, { [name]: textIn(event) });
+          }}
+        />
+      </td>`;
+    return html`<tr>
+      ${field('designator', designator, `Designator of part ${at + 1}`)}
+      ${field('first', first, `First node of ${place}`)} ${field('second', second, `Second node of ${place}`)}
+      <td>
+        <button
+          class="plain"
+          type="button"
+          aria-label="Remove ${place}"
+          @click=${() => {
+            this.change({ parts: this.draft.parts.filter((_, index) => index !== at) });
+          }}
+        >
+          Remove
+        </button>
+      </td>
+    </tr>`;
+  }
+
+  private renderSheets() {
+    const heads = (names: readonly string[]) =>
+      html`<tr>
+        ${names.map((name) => html`<th scope="col">${name}</th>`)}
+        <th scope="col"><span class="spoken">remove</span></th>
+      </tr>`;
+    return html`<div class="sheets">
+      <section aria-labelledby="points">
+        <h2 id="points">Where do probes go?</h2>
+        <p class="quiet">Each point, red lead first: Q1 D→S and Q1 S→D are two. Points of one rail must agree.</p>
+        <div class="sideways">
+          <table id="points-table" aria-labelledby="points">
+            <thead>
+              ${heads(['point', 'role', 'part', 'rail'])}
+            </thead>
+            <tbody>
+              ${this.draft.points.map((point, at) => this.renderPoint(point, at))}
+            </tbody>
+          </table>
+        </div>
+        <p><button type="button" @click=${() => this.addRow('points')}>Add a point</button></p>
+      </section>
+      <section aria-labelledby="parts">
+        <h2 id="parts">Across which nodes does each part sit?</h2>
+        <p class="quiet">
+          Parts across the same two nodes mask each other in circuit; the nodes’ order does not matter.
+        </p>
+        <div class="sideways">
+          <table id="parts-table" aria-labelledby="parts">
+            <thead>
+              ${heads(['part', 'one node', 'other node'])}
+            </thead>
+            <tbody>
+              ${this.draft.parts.map((part, at) => this.renderPart(part, at))}
+            </tbody>
+          </table>
+        </div>
+        <p><button type="button" @click=${() => this.addRow('parts')}>Add a part</button></p>
+      </section>
+    </div>`;
+  }
+
+  private renderHeading() {
+    const { draft, isNew } = this;
+    const copy = html`<label
+      >copy of
+      <select @change=${this.copy}>
+        <option value="">none</option>
+        ${this.families.map(({ name }) => html`<option value=${name}>${name}</option>`)}
+      </select></label
+    >`;
+    return html`<div class="heading">
+      ${
+        isNew
+          ? html`<label
+                >name <input type="text" autocomplete="off" .value=${draft.name} @input=${this.typeName}
+              /></label>
+              ${this.families.length === 0 ? nothing : copy}`
+          : nothing
+      }
+      <label
+        ><input type="checkbox" .checked=${draft.boost} @change=${this.tickBoost} /> a boost stage lifts the bulk
+        voltage</label
+      >
+    </div>`;
+  }
+
+  private renderNext(family: string) {
+    return html`<p>
+      Next: <a href=${hashOf('shift')}>bring in</a> the logs of boards known to be good, then look at the
+      <a href=${bandsHash('proposals', { family })}>bands proposed for ${family}</a>.
+    </p>`;
+  }
+
+  override render() {
+    const notes = familyNotes(this.draft);
+    const family = this.isNew ? this.saved : this.name;
+    return html`<p class="crumbs">
+        <a href=${bandsHash()}>Bands</a
+        >${this.isNew || this.name === undefined ? nothing : html` · <a href=${bandsHash(undefined, { family: this.name })}>${this.name}</a>`}
+      </p>
+      <h1>${this.isNew ? 'A new family' : `Points and parts of ${this.name ?? ''}`}</h1>
+      ${this.renderHeading()} ${this.renderSheets()}
+      ${
+        notes.length === 0
+          ? nothing
+          : html`<ul class="notes" aria-label="What follows from it">
+              ${notes.map((note) => html`<li>${note}</li>`)}
+            </ul>`
+      }
+      <div class="actions">
+        <button class="main" type="button" @click=${this.save}>Save the family</button>
+        ${this.problem === undefined ? nothing : html`<span class="wrong" role="alert">${this.problem}</span>`}
+      </div>
+      ${family === undefined ? nothing : this.renderNext(family)}`;
+  }
+}
+
+function textIn(event: Event): string {
+  return (event.target as HTMLInputElement | HTMLSelectElement).value;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bt-family-editor': FamilyEditor;
+  }
+}

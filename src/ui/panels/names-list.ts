@@ -1,0 +1,194 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { NameAnswer, UnknownName } from '../../session/answers.ts';
+import type { Session } from '../../session/session.ts';
+import { AnswerController } from '../controllers/answer-controller.ts';
+import '../paging.ts';
+import { pageOf } from '../paging.ts';
+import { shared } from '../styles/shared.styles.ts';
+import { countOf } from '../words.ts';
+
+const PAGE = 10;
+
+const KINDS: Readonly<Record<UnknownName['kind'], string>> = {
+  family: 'board family',
+  point: 'test point',
+  meter: 'meter',
+};
+
+/** Names that may stand behind an unknown one. */
+interface KnownNames {
+  readonly family: readonly string[];
+  readonly meter: readonly string[];
+  /** By family. */
+  readonly point: ReadonlyMap<string, readonly string[]>;
+}
+
+/** Names that readings brought and nothing knows: each is new, or another name for a known one. The answers are remembered. */
+@customElement('bt-names-list')
+export class NamesList extends LitElement {
+  static override styles = [
+    shared,
+    css`
+      h2:focus-visible {
+        outline: none;
+      }
+
+      ul {
+        margin: 0.5rem 0;
+        padding: 0;
+        list-style: none;
+      }
+
+      li {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.25rem 0.75rem;
+        padding: 0.375rem 0;
+        border-bottom: 1px solid var(--rule);
+      }
+
+      .name {
+        overflow-wrap: anywhere;
+        unicode-bidi: isolate;
+      }
+
+      select {
+        max-width: 16rem;
+      }
+    `,
+  ];
+
+  private readonly known = new AnswerController<KnownNames>(this, () => ({
+    key: String(this.session.state.revision),
+    ask: (signal) => this.askKnown(signal),
+    keepsLast: true,
+  }));
+
+  @state() private firstShown = 0;
+  @state() private problem: string | undefined;
+  /** What was answered last. */
+  @state() private said = '';
+
+  @property({ attribute: false }) session!: Session;
+  @property({ attribute: false }) names: readonly UnknownName[] = [];
+
+  private async askKnown(signal: AbortSignal): Promise<KnownNames> {
+    const [{ families }, meters] = await Promise.all([
+      this.session.ask('bands', [], signal),
+      this.session.ask('meters', [], signal),
+    ]);
+    return {
+      family: families.map(({ name }) => name),
+      meter: meters.map(({ name }) => name),
+      point: new Map(families.map(({ name, points }) => [name, points.map((point) => point.name)])),
+    };
+  }
+
+  /** Names that may be meant: the likeliest first, then the others of its kind, without those that are asked about themselves. */
+  private meanings({ kind, name, family, alike }: UnknownName): readonly string[] {
+    const known = this.known.answer.status === 'failed' ? undefined : this.known.answer.value;
+    const others = kind === 'point' ? (known?.point.get(family ?? '') ?? []) : (known?.[kind] ?? []);
+    const asked = new Set(
+      this.names.filter((one) => one.kind === kind && one.family === family).map((one) => one.name),
+    );
+    return [...new Set([...alike, ...others])].filter((other) => other !== name && !asked.has(other));
+  }
+
+  private async answer({ kind, name, family }: UnknownName, at: number, meaning?: string): Promise<void> {
+    const answer: NameAnswer = {
+      kind,
+      name,
+      ...(family !== undefined && { family }),
+      ...(meaning !== undefined && { meaning }),
+    };
+    this.problem = undefined;
+    try {
+      await this.session.ask('answerName', [answer]);
+    } catch (error) {
+      this.problem = error instanceof Error ? error.message : String(error);
+      return;
+    }
+    this.said = meaning === undefined ? `${name} is a new ${KINDS[kind]}.` : `${name} is ${meaning} from now on.`;
+    await this.updateComplete;
+    const rows = this.renderRoot.querySelectorAll('li');
+    const next = rows[Math.min(at, rows.length - 1)]?.querySelector('button');
+    (next ?? this.renderRoot.querySelector<HTMLElement>('h2'))?.focus();
+  }
+
+  private take(event: Event, name: UnknownName, at: number): void {
+    const row = (event.currentTarget as HTMLElement).closest('li');
+    const meaning = row?.querySelector('select')?.value;
+    if (meaning !== undefined && meaning !== '') void this.answer(name, at, meaning);
+  }
+
+  private turn(event: CustomEvent<number>): void {
+    this.firstShown = event.detail;
+  }
+
+  private renderName(unknown: UnknownName, at: number) {
+    const { kind, name, family, readings } = unknown;
+    const meanings = this.meanings(unknown);
+    return html`<li>
+      <span>
+        <b class="name">${name}</b>
+        <span class="quiet">
+          ${family === undefined ? nothing : `of ${family}, `}in
+          ${countOf(readings, 'reading', this.session.state.decimalMark)}, is
+        </span>
+      </span>
+      <button type="button" aria-label=${`a new ${KINDS[kind]}: ${name}`} @click=${() => this.answer(unknown, at)}>
+        a new ${KINDS[kind]}
+      </button>
+      ${
+        meanings.length === 0
+          ? nothing
+          : html`<span class="quiet">or another name for</span>
+              <select aria-label=${`The ${KINDS[kind]} that ${name} is another name for`}>
+                ${meanings.map((meaning) => html`<option value=${meaning}>${meaning}</option>`)}
+              </select>
+              <button
+                type="button"
+                aria-label=${`Take it as that: ${name}`}
+                @click=${(event: Event) => {
+                  this.take(event, unknown, at);
+                }}
+              >
+                Take it as that
+              </button>`
+      }
+    </li>`;
+  }
+
+  override render() {
+    const { names, problem } = this;
+    const { decimalMark } = this.session.state;
+    if (names.length === 0) return html`<p role="status">${this.said}</p>`;
+    const { items, first } = pageOf(names, this.firstShown, PAGE);
+    return html`<h2 id="names" tabindex="-1">Which names are not known yet?</h2>
+      <p class="quiet">
+        ${countOf(names.length, 'name', decimalMark)}. Say of each whether it is new or another name for one that is
+        known: the answer is remembered for the files to come.
+      </p>
+      <span role="status">${this.said}</span>
+      ${problem === undefined ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${problem}</p>`}
+      <ul aria-labelledby="names">
+        ${items.map((name, at) => this.renderName(name, at))}
+      </ul>
+      <bt-paging
+        .total=${names.length}
+        .first=${first}
+        .size=${PAGE}
+        .noun=${'names'}
+        .decimalMark=${decimalMark}
+        @page-turned=${this.turn}
+      ></bt-paging>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bt-names-list': NamesList;
+  }
+}

@@ -1,0 +1,137 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { OUTCOMES, type Outcome } from '../../domain/repair.ts';
+import type { Session } from '../../session/session.ts';
+import { hashOf } from '../route.ts';
+import { shared } from '../styles/shared.styles.ts';
+import { dayText } from '../words.ts';
+import type { Repair } from './repair-answers.ts';
+import { typedDay } from './repair-numbers.ts';
+
+/**
+ * The bench's record of one repair, added or corrected by hand.
+ * @fires repair-kept - when the bench has taken it; detail: its id
+ */
+@customElement('bt-repair-form')
+export class RepairForm extends LitElement {
+  static override styles = [
+    shared,
+    css`
+      form {
+        display: grid;
+        grid-template-columns: max-content minmax(12rem, 28rem);
+        gap: 0.5rem 1rem;
+        align-items: baseline;
+        margin: 0.75rem 0 1.5rem;
+      }
+
+      input,
+      select {
+        width: 100%;
+      }
+
+      input[type='date'] {
+        min-height: 1.75rem;
+        padding: 0.15rem 0.5rem;
+        border: 1px solid var(--quiet);
+        border-radius: 2px;
+        background: var(--paper);
+      }
+
+      .ends {
+        display: flex;
+        align-items: baseline;
+        gap: 1rem;
+        grid-column: 2;
+      }
+
+      [role='alert'] {
+        grid-column: 1 / -1;
+      }
+    `,
+  ];
+
+  /** What is wrong with what was typed, as a sentence. */
+  @state() private fault = '';
+
+  @property({ attribute: false }) session!: Session;
+  /** The record as it stands; undefined where a repair is added. */
+  @property({ attribute: false }) repair: Repair | undefined;
+
+  private async keep(event: SubmitEvent): Promise<void> {
+    event.preventDefault();
+    const repair = this.read(new FormData(event.currentTarget as HTMLFormElement));
+    if (typeof repair === 'string') {
+      this.fault = repair;
+      return;
+    }
+    try {
+      await this.session.ask('setRepair', [repair]);
+    } catch (error) {
+      this.fault = error instanceof Error ? error.message : String(error);
+      return;
+    }
+    this.fault = '';
+    this.dispatchEvent(new CustomEvent<string>('repair-kept', { detail: repair.id }));
+    location.hash = hashOf('repairs', repair.id);
+  }
+
+  /** The record as it is typed, or what is wrong with it. */
+  private read(data: FormData): Repair | string {
+    const text = (name: string): string => {
+      const value = data.get(name);
+      return typeof value === 'string' ? value.trim() : '';
+    };
+    const received = typedDay(text('received'));
+    const returned = typedDay(text('returned'));
+    if (received === undefined || returned === undefined) return 'There is no such day: write it as 2026-03-14.';
+    const comebackOf = text('comebackOf');
+    return {
+      id: this.repair?.id ?? text('id'),
+      family: text('family'),
+      complaint: text('complaint'),
+      received,
+      returned,
+      outcome: text('outcome') as Outcome,
+      replaced: text('replaced').toUpperCase().split(/[\s,;]+/).filter((part) => part !== ''), // prettier-ignore
+      ...(comebackOf === '' ? {} : { comebackOf }),
+    };
+  }
+
+  private renderText(name: string, label: string, value: string, type: 'text' | 'date' = 'text') {
+    return html`<label for=${name}>${label}</label>
+      <input id=${name} name=${name} type=${type} .value=${value} autocomplete="off" />`;
+  }
+
+  override render() {
+    const { repair } = this;
+    const back = repair === undefined ? hashOf('repairs') : hashOf('repairs', repair.id);
+    return html`<form
+      aria-label=${repair === undefined ? 'Add a repair' : `Record of ${repair.id}`}
+      @submit=${(event: SubmitEvent) => void this.keep(event)}
+    >
+      ${repair === undefined ? this.renderText('id', 'Repair', '') : nothing}
+      ${this.renderText('family', 'Board family', repair?.family ?? '')}
+      ${this.renderText('complaint', 'Complaint', repair?.complaint ?? '')}
+      ${this.renderText('received', 'Received', dayText(repair?.received ?? NaN), 'date')}
+      ${this.renderText('returned', 'Returned', dayText(repair?.returned ?? NaN), 'date')}
+      <label for="outcome">Outcome</label>
+      <select id="outcome" name="outcome">
+        ${OUTCOMES.map((outcome) => html`<option ?selected=${outcome === (repair?.outcome ?? 'open')}>${outcome}</option>`)}
+      </select>
+      ${this.renderText('replaced', 'Replaced parts', repair?.replaced.join(' ') ?? '')}
+      ${this.renderText('comebackOf', 'Comeback of', repair?.comebackOf ?? '')}
+      ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
+      <div class="ends">
+        <button class="main" type="submit">Keep</button>
+        <a href=${back}>Leave it as it was</a>
+      </div>
+    </form>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bt-repair-form': RepairForm;
+  }
+}

@@ -1,0 +1,159 @@
+import { LitElement, html, nothing } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import type { BackupContents } from '../../session/answers.ts';
+import { backupDue } from '../../session/kept-bench.ts';
+import type { Session } from '../../session/session.ts';
+import { followSession } from '../controllers/session-controller.ts';
+import { saveAndReadBack } from '../save-file.ts';
+import { shared } from '../styles/shared.styles.ts';
+import { countOf } from '../words.ts';
+
+/** A backup that was looked into, before it takes the place of the bench. */
+interface Candidate {
+  readonly file: File;
+  readonly contents: BackupContents;
+}
+
+/** What outlasts the page: whether changes are kept, what is missing, and backups saved and restored. */
+@customElement('bt-shift-memory')
+export class ShiftMemory extends LitElement {
+  static override styles = shared;
+
+  @query('input') private readonly input!: HTMLInputElement;
+
+  @state() private candidate: Candidate | undefined;
+  @state() private refusal = '';
+  @state() private said = '';
+
+  @property({ attribute: false }) session!: Session;
+
+  constructor() {
+    super();
+    followSession(this, () => this.session);
+  }
+
+  private async save(): Promise<void> {
+    const before = this.session.state.kept.ledger?.lastBackup?.at;
+    const name = `benchtally ${new Date().toISOString().slice(0, 10)}.backup`;
+    await this.session.backUp((file) => saveAndReadBack(file, name));
+    const after = this.session.state.kept.ledger?.lastBackup?.at;
+    this.said = after !== undefined && after !== before ? 'The backup was saved and read back whole.' : '';
+  }
+
+  private choose(): void {
+    this.input.click();
+  }
+
+  private async look(): Promise<void> {
+    const [file] = this.input.files ?? [];
+    this.input.value = '';
+    if (file === undefined) return;
+    this.candidate = undefined;
+    this.refusal = '';
+    this.said = '';
+    try {
+      this.candidate = { file, contents: await this.session.ask('lookIntoBackup', [file]) };
+    } catch (error) {
+      this.refusal = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  private async restore(): Promise<void> {
+    const { candidate } = this;
+    this.candidate = undefined;
+    if (candidate !== undefined) await this.session.restore(candidate.file);
+  }
+
+  private leave(): void {
+    this.candidate = undefined;
+  }
+
+  private openOwn(): void {
+    void this.session.openOwn();
+  }
+
+  private undo(): void {
+    void this.session.undoSwitch();
+  }
+
+  private renderState() {
+    const { bench, kept } = this.session.state;
+    if (bench !== 'own') {
+      const reason =
+        kept.reason ??
+        'Nothing is kept while the sample is open. Start an empty bench, and every change of it is kept.';
+      return html`<p>${reason}</p>`;
+    }
+    if (!kept.keeps) {
+      return html`<p>${kept.reason ?? 'Nothing is kept when this page closes: keep your files.'}</p>`;
+    }
+    const due = kept.ledger && backupDue(kept.ledger, Date.now());
+    const last = kept.ledger?.lastBackup;
+    return html`
+      <p>
+        Every change is kept in this browser, on this machine.
+        ${last === undefined ? nothing : html`Last backup: ${new Date(last.at).toLocaleDateString()}.`}
+      </p>
+      ${due === undefined ? nothing : html`<p><span class="wrong">▲</span> ${due}</p>`}
+    `;
+  }
+
+  private renderCandidate({ file, contents }: Candidate) {
+    const { decimalMark } = this.session.state;
+    const { imports, readings, repairs, bands, families, present } = contents;
+    const of = (count: number, noun: string): string => countOf(count, noun, decimalMark);
+    return html`<section aria-labelledby="candidate">
+      <h3 id="candidate">Put ${file.name} in place of this bench?</h3>
+      <p>
+        It holds ${of(readings, 'reading')} of ${of(imports, 'import')}, ${of(repairs, 'repair')},
+        ${of(families, 'family')} and ${of(bands, 'band')}; this bench holds ${of(present.readings, 'reading')} of
+        ${of(present.imports, 'import')} and ${of(present.bands, 'band')}. Of the bands ${contents.bandsAdded} would
+        come, ${contents.bandsChanged} change and ${contents.bandsGone} go. This bench can be brought back once.
+      </p>
+      <button class="main" type="button" @click=${this.restore}>Put it in place</button>
+      <button type="button" @click=${this.leave}>Leave it</button>
+    </section>`;
+  }
+
+  override render() {
+    const { bench, kept } = this.session.state;
+    const hasStorage = kept.reason === undefined;
+    return html`<section aria-labelledby="kept">
+      <h2 id="kept">What is kept?</h2>
+      ${kept.faults.map((fault) => html`<p role="alert"><span class="wrong">▲</span> ${fault}</p>`)}
+      ${this.renderState()}
+      ${
+        hasStorage
+          ? html`<p>
+              ${
+                bench === 'own' && kept.keeps
+                  ? html`<button type="button" @click=${this.save}>Save a backup…</button>`
+                  : nothing
+              }
+              <button type="button" @click=${this.choose}>Restore a backup…</button>
+              ${
+                kept.canUndoSwitch
+                  ? html`<button type="button" @click=${this.undo}>Bring the bench before back</button>`
+                  : nothing
+              }
+              ${
+                bench !== 'own' && kept.ledger && kept.ledger.imports.length > 0
+                  ? html`<button type="button" @click=${this.openOwn}>Back to your own bench</button>`
+                  : nothing
+              }
+            </p>`
+          : nothing
+      }
+      <input type="file" hidden accept=".backup" aria-label="Backup to restore" @change=${this.look} />
+      <p role="status">${this.said}</p>
+      ${this.refusal === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.refusal}</p>`}
+      ${this.candidate === undefined ? nothing : this.renderCandidate(this.candidate)}
+    </section>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'bt-shift-memory': ShiftMemory;
+  }
+}

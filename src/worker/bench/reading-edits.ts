@@ -1,0 +1,207 @@
+import { appendLog, takeRows } from '../../columns/append.ts';
+import { LogBuilder } from '../../columns/log-builder.ts';
+import { readingAt, type ReadingLog } from '../../columns/reading-log.ts';
+import { SPECIMENS, STATES, type Reading } from '../../domain/reading.ts';
+import type { EditField, ReadingPatch } from '../contract.ts';
+
+/** What names a reading whatever else comes and goes: where it stood, and which of the readings of that line it is, from 0. */
+export interface RowIdentity {
+  readonly file: string;
+  readonly line: number;
+  readonly nth: number;
+}
+
+/** One reading before and after an edit; `old` is absent where it was deleted before, `new` where it is deleted after. */
+export interface RowChange {
+  readonly row: RowIdentity;
+  /** The field that was edited; absent where the whole row went or came back. */
+  readonly field?: EditField;
+  readonly old?: ReadingPatch;
+  readonly new?: ReadingPatch;
+}
+
+/** What a person did at once. */
+export interface ReadingEdit {
+  /** Milliseconds since 1970, UTC. */
+  readonly when: number;
+  readonly changes: readonly RowChange[];
+}
+
+/** Edits in order of time, and those that were taken back, the last one first to be done again. */
+export interface EditJournal {
+  readonly steps: readonly ReadingEdit[];
+  readonly undone: readonly ReadingEdit[];
+}
+
+export const NO_EDITS: EditJournal = { steps: [], undone: [] };
+
+/** A log with its edits made. The log as it was brought in is never changed. */
+export interface EditedLog {
+  readonly log: ReadingLog;
+  readonly base: ReadingLog;
+  /** For each row of `log`, its row in `base`; absent where they are the same. */
+  readonly baseRows?: Uint32Array;
+  /** By row of `base`, all that edits set. */
+  readonly patches: ReadonlyMap<number, ReadingPatch>;
+  readonly deleted: number;
+}
+
+/** Makes edits on a log; a change of a reading that the log does not hold is passed over. */
+export function editLog(base: ReadingLog, steps: readonly ReadingEdit[]): EditedLog {
+  const changes = steps.flatMap((step) => step.changes);
+  if (changes.length === 0) return { log: base, base, patches: new Map(), deleted: 0 };
+  const rows = findRows(base, changes);
+  const patches = new Map<number, ReadingPatch>();
+  const deleted = new Set<number>();
+  changes.forEach((change, index) => {
+    const row = rows[index]!;
+    if (row < 0) return;
+    if (change.new === undefined) deleted.add(row);
+    else {
+      deleted.delete(row);
+      patches.set(row, { ...patches.get(row), ...change.new });
+    }
+  });
+  const patched = patchLog(base, patches);
+  if (deleted.size === 0) return { log: patched, base, patches, deleted: 0 };
+  const baseRows = Uint32Array.from(base.file.keys()).filter((row) => !deleted.has(row));
+  return { log: takeRows(patched, baseRows), base, baseRows, patches, deleted: deleted.size };
+}
+
+/** The row of the unedited log behind a row of the edited one. */
+export function baseRowOf({ baseRows }: EditedLog, row: number): number {
+  return baseRows === undefined ? row : baseRows[row]!;
+}
+
+/** What of a reading is not as it was brought in, with the original values; undefined where all is. */
+export function originalOf(edited: EditedLog, row: number): ReadingPatch | undefined {
+  const patch = edited.patches.get(baseRowOf(edited, row));
+  if (patch === undefined) return undefined;
+  const original = readingAt(edited.base, baseRowOf(edited, row));
+  const changed = (Object.keys(patch) as (keyof ReadingPatch)[]).filter((key) => !Object.is(patch[key], original[key]));
+  return changed.length === 0 ? undefined : pick(original, changed);
+}
+
+/** How many readings are not as they were brought in, deleted ones apart. */
+export function changedReadings(edited: EditedLog): number {
+  const { baseRows, patches, base } = edited;
+  const shown = baseRows === undefined ? undefined : new Set(baseRows);
+  let changed = 0;
+  for (const [row, patch] of patches) {
+    if (shown?.has(row) === false) continue;
+    const original = readingAt(base, row);
+    const keys = Object.keys(patch) as (keyof ReadingPatch)[];
+    if (keys.some((key) => !Object.is(patch[key], original[key]))) changed += 1;
+  }
+  return changed;
+}
+
+/** The edited log after some of its rows were patched once more. @param log - with these patches made */
+export function withPatches(
+  edited: EditedLog,
+  log: ReadingLog,
+  patches: ReadonlyMap<number, ReadingPatch>,
+): EditedLog {
+  const all = new Map(edited.patches);
+  for (const [row, patch] of patches) {
+    const baseRow = baseRowOf(edited, row);
+    all.set(baseRow, { ...all.get(baseRow), ...patch });
+  }
+  return { ...edited, log, patches: all };
+}
+
+/** Names a row of the unedited log. */
+export function identityOf(base: ReadingLog, row: number): RowIdentity {
+  let first = row;
+  while (first > 0 && base.line[first - 1] === base.line[row] && base.file[first - 1] === base.file[row]) first -= 1;
+  return { file: base.names.files.label(base.file[row]!), line: base.line[row]!, nth: row - first };
+}
+
+/** The change that takes another back. */
+export function reverseChange({ row, field, old, new: set }: RowChange): RowChange {
+  return { row, ...(field && { field }), ...(set && { old: set }), ...(old && { new: old }) };
+}
+
+export function pick(reading: Reading, keys: readonly (keyof ReadingPatch)[]): ReadingPatch {
+  return Object.fromEntries(keys.map((key) => [key, reading[key]])) as ReadingPatch;
+}
+
+/** Keys whose columns hold no names, so that they can be set without new ones. */
+const PLAIN_KEYS: ReadonlySet<string> = new Set(['time', 'value', 'prefix', 'decimals', 'state', 'specimen']);
+
+/** The log with some rows changed, as a new log; columns in which nothing changes are shared. */
+export function patchLog(log: ReadingLog, patches: ReadonlyMap<number, ReadingPatch>): ReadingLog {
+  const keys = new Set([...patches.values()].flatMap((patch) => Object.keys(patch)));
+  if (keys.size === 0) return log;
+  if (![...keys].every((key) => PLAIN_KEYS.has(key))) return patchNames(log, patches);
+  const copy = <Column extends Float64Array | Int8Array | Uint8Array>(key: string, column: Column): Column =>
+    keys.has(key) ? (column.slice() as Column) : column;
+  const patched = {
+    time: copy('time', log.time),
+    value: copy('value', log.value),
+    prefix: copy('prefix', log.prefix),
+    decimals: copy('decimals', log.decimals),
+    state: copy('state', log.state),
+    specimen: copy('specimen', log.specimen),
+  };
+  for (const [row, patch] of patches) {
+    if (patch.time !== undefined) patched.time[row] = patch.time;
+    if (patch.value !== undefined) patched.value[row] = patch.value;
+    if (patch.prefix !== undefined) patched.prefix[row] = patch.prefix;
+    if (patch.decimals !== undefined) patched.decimals[row] = patch.decimals;
+    if (patch.state !== undefined) patched.state[row] = STATES.indexOf(patch.state);
+    if (patch.specimen !== undefined) patched.specimen[row] = SPECIMENS.indexOf(patch.specimen);
+  }
+  return { ...log, ...patched };
+}
+
+/** Appends the changed rows, which brings in their names, and puts them in their places. */
+function patchNames(log: ReadingLog, patches: ReadonlyMap<number, ReadingPatch>): ReadingLog {
+  const builder = new LogBuilder(undefined, patches.size);
+  for (const [row, patch] of patches) builder.add({ ...readingAt(log, row), ...patch });
+  const joined = appendLog(log, builder.finish());
+  const place = <Column extends Float64Array | Int8Array | Uint8Array | Uint16Array | Uint32Array>(
+    column: Column,
+  ): Column => {
+    [...patches.keys()].forEach((row, index) => (column[row] = column[log.count + index]!));
+    return column.subarray(0, log.count) as Column;
+  };
+  const { names, time, value, prefix, decimals, state, specimen, repair, check, meter, file, line } = joined;
+  return {
+    count: log.count,
+    names,
+    time: place(time),
+    value: place(value),
+    prefix: place(prefix),
+    decimals: place(decimals),
+    state: place(state),
+    specimen: place(specimen),
+    repair: place(repair),
+    check: place(check),
+    meter: place(meter),
+    file: place(file),
+    line: place(line),
+  };
+}
+
+/** For each change, the row of its reading, `-1` where the log does not hold it. */
+function findRows(base: ReadingLog, changes: readonly RowChange[]): Int32Array {
+  const files = changes.map(({ row }) => base.names.files.find(row.file));
+  const wanted = new Set(changes.map(({ row }, index) => placeKey(files[index]!, row.line)));
+  const lines = new Set(changes.map(({ row }) => row.line));
+  const firsts = new Map<number, number>();
+  for (let row = base.count - 1; row >= 0; row -= 1) {
+    if (!lines.has(base.line[row]!)) continue;
+    const key = placeKey(base.file[row]!, base.line[row]!);
+    if (wanted.has(key)) firsts.set(key, row);
+  }
+  return Int32Array.from(changes, ({ row: { line, nth } }, index) => {
+    const row = (firsts.get(placeKey(files[index]!, line)) ?? -1) + nth;
+    return row >= nth && base.file[row] === files[index] && base.line[row] === line ? row : -1;
+  });
+}
+
+/** Files are fewer than 2^16, lines fewer than 2^32. */
+function placeKey(file: number, line: number): number {
+  return file * 2 ** 32 + line;
+}

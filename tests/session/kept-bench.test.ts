@@ -1,0 +1,111 @@
+import { describe, expect, test } from 'vitest';
+import { backupDue } from '../../src/session/kept-bench.ts';
+import { ledgerCopyIn } from '../../src/session/ledger-copy.ts';
+import { Session } from '../../src/session/session.ts';
+import type { KeptAnswer, Ledger } from '../../src/worker/contract.ts';
+import { fakeClient, type FakeAnswers } from './fake-client.ts';
+
+const summary = { readings: 3, repairs: 1, families: 1, bands: 0 };
+const ledger: Ledger = { database: 'one', generation: 1, imports: [{ hash: 'a', rows: 3, crc: 7 }], edits: 2 };
+
+function memoryOf(first?: Ledger) {
+  const texts = new Map<string, string>();
+  const copy = ledgerCopyIn({
+    getItem: (name) => texts.get(name) ?? null,
+    setItem: (name, text) => texts.set(name, text),
+  });
+  if (first) copy.write(first);
+  return copy;
+}
+
+function open(answers: FakeAnswers, copy = memoryOf()) {
+  const client = fakeClient({ summary: () => summary, ledger: () => ledger, clear: () => summary, ...answers });
+  return { client, copy, session: new Session(client, () => Promise.resolve([]), '.', copy) };
+}
+
+const found: KeptAnswer = { keeps: true, found: true, faults: [], ledger, canUndoSwitch: false };
+
+describe('Session.start()', () => {
+  test('opens the own bench where one is kept, and keeps a copy of its ledger', async () => {
+    const { session, copy } = open({ openKept: () => found });
+    await session.start();
+    expect(session.state).toMatchObject({ bench: 'own', summary, kept: { keeps: true, faults: [] } });
+    expect(copy.read()).toEqual(ledger);
+  });
+
+  test('opens the sample where nothing is kept', async () => {
+    const nothing = { keeps: false, found: false, faults: [], canUndoSwitch: false };
+    const { session } = open({ openKept: () => nothing });
+    await session.start();
+    expect(session.state.bench).toBe('sample');
+  });
+
+  test('shows what the browser lost instead of the sample, and leaves the copy that knows of it alone', async () => {
+    const faults = ['3 readings of 1 import are missing: restore a backup.'];
+    const { session, copy } = open(
+      { openKept: () => ({ keeps: false, found: false, faults, canUndoSwitch: false }), ledger: () => undefined },
+      memoryOf(ledger),
+    );
+    await session.start();
+    expect(session.state).toMatchObject({ bench: 'own', kept: { faults } });
+    expect(copy.read()).toEqual(ledger);
+  });
+
+  test('hands the copy of the ledger to the worker', async () => {
+    const { session, client } = open({ openKept: () => found }, memoryOf(ledger));
+    await session.start();
+    expect(client.calls[0]).toEqual({ name: 'openKept', args: [ledger] });
+  });
+});
+
+describe('Session.backUp(save)', () => {
+  test('counts a backup as saved only once what was written was read back', async () => {
+    const file = new Blob(['backup']);
+    const confirmed: unknown[] = [];
+    const { session } = open({
+      openKept: () => found,
+      backUp: () => ({ file, seal: 'seal' }),
+      confirmBackup: (args) => {
+        confirmed.push(args);
+        return ledger;
+      },
+    });
+    await session.start();
+    await session.backUp(() => Promise.resolve(undefined));
+    expect(confirmed).toEqual([]);
+    const written = new Blob(['backup']);
+    await session.backUp(() => Promise.resolve(written));
+    expect(confirmed).toEqual([[written, 'seal']]);
+  });
+});
+
+describe('backupDue(ledger, now)', () => {
+  const now = Date.UTC(2026, 3, 20);
+  const day = 86_400_000;
+  const after = (imports: number, days: number): Ledger => ({
+    ...ledger,
+    imports: Array.from({ length: 12 }, (_, index) => ({ hash: `${index}`, rows: 1, crc: 1 })),
+    lastBackup: { at: now - days * day, seal: 's', imports: 12 - imports, edits: 2 },
+  });
+
+  test('asks for a first backup, then after ten imports or seven days with changes', () => {
+    expect(backupDue({ ...ledger, imports: [] }, now)).toBeUndefined();
+    expect(backupDue(ledger, now)).toContain('No backup was saved yet');
+    expect(backupDue(after(10, 1), now)).toContain('10 imports');
+    expect(backupDue(after(9, 1), now)).toBeUndefined();
+    expect(backupDue(after(1, 7), now)).toContain('7 days old');
+    expect(backupDue(after(0, 30), now)).toBeUndefined();
+  });
+});
+
+describe('ledgerCopyIn(storage)', () => {
+  test('takes a text that is no ledger for none, and a storage that refuses for an empty one', () => {
+    const refuse = (): never => {
+      throw new Error('refused');
+    };
+    expect(ledgerCopyIn({ getItem: () => '{"imports":[1]}', setItem: refuse }).read()).toBeUndefined();
+    expect(ledgerCopyIn({ getItem: () => 'no JSON', setItem: refuse }).read()).toBeUndefined();
+    expect(ledgerCopyIn({ getItem: refuse, setItem: refuse }).read()).toBeUndefined();
+    expect(() => { ledgerCopyIn({ getItem: refuse, setItem: refuse }).write(ledger); }).not.toThrow(); // prettier-ignore
+  });
+});

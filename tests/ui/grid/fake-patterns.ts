@@ -1,0 +1,40 @@
+import type { FamilyPatterns, PartFailures } from '../../../src/session/answers.ts';
+
+/** Parts of an invented family, most failed first. */
+export const f1: PartFailures = {
+  part: 'F1',
+  failed: 50,
+  shorted: 0,
+  leaky: 0,
+  open: 50,
+  suspected: 0,
+  replaced: 50,
+  replacedGood: 0,
+  share: { low: 0.464, high: 0.668 },
+};
+
+export const q1: PartFailures = {
+  part: 'Q1',
+  failed: 41,
+  shorted: 30,
+  leaky: 8,
+  open: 3,
+  suspected: 9,
+  replaced: 58,
+  replacedGood: 12,
+  share: { low: 0.364, high: 0.569 },
+};
+
+const d3: PartFailures = {
+  part: 'D3',
+  failed: 11,
+  shorted: 9,
+  leaky: 2,
+  open: 0,
+  suspected: 3,
+  replaced: 46,
+  replacedGood: 30,
+  share: { low: 0.071, high: 0.21 },
+};
+
+export const patterns: FamilyPatterns = { family: 'HERON-48', repairs: 88, parts: [d3, f1, q1] };

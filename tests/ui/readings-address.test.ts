@@ -1,0 +1,50 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { DERIVED_FIELDS, GROUP_FIELDS, LISTED_FIELDS, type ReadingsQuery } from '../../src/session/answers.ts';
+import { FIRST_LAYOUT, withPinned, withShown } from '../../src/ui/grid/column-layout.ts';
+import { readReadingsAddress, writeReadingsAddress } from '../../src/ui/panels/readings-address.ts';
+import { parseRoute } from '../../src/ui/route.ts';
+
+const queries: fc.Arbitrary<ReadingsQuery> = fc.record(
+  {
+    filters: fc.constant([{ field: 'family', oneOf: ['HERON-48', 'a & b=c'] }] as const),
+    sort: fc.uniqueArray(
+      fc.record({ field: fc.constantFrom(...LISTED_FIELDS, ...DERIVED_FIELDS, 'time' as const), descending: fc.boolean() }),
+      { maxLength: 3, selector: ({ field }) => field },
+    ),
+    group: fc.record({ by: fc.constantFrom(...GROUP_FIELDS), folded: fc.boolean(), except: fc.array(fc.string(), { maxLength: 3 }) }),
+  },
+  { requiredKeys: ['filters', 'sort'] },
+); // prettier-ignore
+
+describe('an address of readings', () => {
+  test('is read as it was written, groups and derived sort keys included', () => {
+    fc.assert(
+      fc.property(queries, (query) => {
+        const hash = writeReadingsAddress({ query, layout: FIRST_LAYOUT });
+        expect(readReadingsAddress(parseRoute(hash).query)).toEqual({ query });
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test('holds columns where they are not the first ones', () => {
+    const layout = withPinned(withShown(FIRST_LAYOUT, 'margin', true), 'point', true);
+    const hash = writeReadingsAddress({ query: { filters: [], sort: [] }, layout });
+    expect(hash).toBe('#/readings?columns=point*+time+repair+family+stage+mode+reading+tape+verdict+meter+origin+margin');
+    expect(readReadingsAddress(parseRoute(hash).query).layout?.slice(0, 2)).toEqual([
+      { id: 'point', shown: true, pinned: true },
+      { id: 'time', shown: true, pinned: false },
+    ]);
+  });
+
+  test('that was typed by hand says what is understood of it', () => {
+    const text = 'sort=-margin+colour+reading&group=colour&columns=colour&family=A';
+    expect(readReadingsAddress(text)).toEqual({
+      query: {
+        filters: [{ field: 'family', oneOf: ['A'] }],
+        sort: [{ field: 'margin', descending: true }, { field: 'reading', descending: false }],
+      },
+    }); // prettier-ignore
+  });
+});
