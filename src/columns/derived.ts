@@ -22,8 +22,7 @@ export function changeFromStageBefore(log: ReadingLog, rowsByRepair: readonly Ui
   const { placeOf, places } = placesOf(log);
   const last = new Float64Array(places * SPECIMENS.length * stages).fill(NaN);
   const stageOf = Uint8Array.from({ length: log.names.checks.size }, (_, check) => log.names.checks.stageCode(check));
-  const startAt = (row: number): number =>
-    (placeOf[log.check[row]!]! * SPECIMENS.length + log.specimen[row]!) * stages;
+  const startAt = (row: number): number => (placeOf[log.check[row]!]! * SPECIMENS.length + log.specimen[row]!) * stages;
   for (const rows of rowsByRepair) {
     for (const row of rows) {
       if (log.state[row] === VALUE) last[startAt(row) + stageOf[log.check[row]!]!] = log.value[row]!;

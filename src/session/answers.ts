@@ -21,7 +21,6 @@ export type {
   FamilyQuery,
   Filter,
   GridLine,
-  GroupField,
   Grouping,
   GroupLine,
   Holding,

@@ -31,6 +31,12 @@ const CHANGING: ReadonlySet<CallName> = new Set([
   'overruleLine',
   'setRepair',
   'undo',
+  'editReadings',
+  'restoreReadings',
+  'deleteReadings',
+  'returnReadings',
+  'undoEdit',
+  'redoEdit',
 ]);
 
 const NOT_KEPT: KeptState = { keeps: false, faults: [], canUndoSwitch: false };

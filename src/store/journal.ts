@@ -11,6 +11,7 @@ const KEYS: { readonly [Part in StatePart]: (item: BenchState[Part][number]) => 
   maps: ({ header }) => header,
   names: ({ kind, family, name }) => JSON.stringify([kind, family ?? '', name]),
   overrules: ({ repair, rule }) => JSON.stringify([repair, rule]),
+  edits: (edit) => JSON.stringify(edit),
 };
 
 /** The changes that lead from one state to another, part by part; the order of items does not count. */
@@ -47,8 +48,8 @@ export function editOf({ step, at, who, why, changes }: StoredEdit): Edit {
 
 /** The state with the parts given, the rest as in `base`. */
 export function withParts(base: BenchState, given: Partial<BenchState>): BenchState {
-  const { families, bands, earlierBands, repairs, meters, maps, names, overrules } = { ...base, ...given };
-  return { families, bands, earlierBands, repairs, meters, maps, names, overrules };
+  const { families, bands, earlierBands, repairs, meters, maps, names, overrules, edits } = { ...base, ...given };
+  return { families, bands, earlierBands, repairs, meters, maps, names, overrules, edits };
 }
 
 function keyOf(part: StatePart, item: StateItem): string {

@@ -5,6 +5,7 @@ import type { FilePlan } from '../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../domain/import-record.ts';
 import type { Meter } from '../domain/meter.ts';
 import type { NameAnswer } from '../domain/name-answer.ts';
+import type { ReadingEdit } from '../domain/reading-edit.ts';
 import type { Repair } from '../domain/repair.ts';
 
 /** One import as it comes back. */
@@ -45,6 +46,8 @@ export interface BenchState {
   readonly maps: readonly ColumnMap[];
   readonly names: readonly NameAnswer[];
   readonly overrules: readonly KeptOverrule[];
+  /** Edits of readings, oldest first; the readings themselves stay as they were brought in. */
+  readonly edits: readonly ReadingEdit[];
 }
 
 export const STATE_PARTS = [
@@ -56,6 +59,7 @@ export const STATE_PARTS = [
   'maps',
   'names',
   'overrules',
+  'edits',
 ] as const;
 export type StatePart = (typeof STATE_PARTS)[number];
 export type StateItem = BenchState[StatePart][number];
@@ -69,6 +73,7 @@ export const EMPTY_STATE: BenchState = {
   maps: [],
   names: [],
   overrules: [],
+  edits: [],
 };
 
 /** All that is kept, imports in the order in which they came. */

@@ -1,8 +1,44 @@
 import { NAME_KINDS, type NameAnswer } from '../domain/name-answer.ts';
 import { bandShape, familyShape, meterShape, repairShape } from './bench-shapes.ts';
-import { count, finite, listOf, oneOf, optional, shape, text, type Read } from './fields.ts';
+import { MODES, SPECIMENS, STAGES, STATES } from '../domain/reading.ts';
+import {
+  EDIT_FIELDS,
+  type ReadingEdit,
+  type ReadingPatch,
+  type RowChange,
+  type RowIdentity,
+} from '../domain/reading-edit.ts';
+import { count, finite, listOf, moment, oneOf, optional, shape, ShapeFault, text, type Read } from './fields.ts';
 import { planShape } from './import-shapes.ts';
 import { STATE_PARTS, type BenchState, type Change, type ColumnMap, type Edit, type KeptOverrule, type StateItem, type StatePart } from './kept.ts'; // prettier-ignore
+
+const whole: Read<number> = (value, place) => {
+  const number = finite(value, place);
+  if (!Number.isInteger(number) || Math.abs(number) > 100) throw new ShapeFault(`${place} is no small whole number`);
+  return number;
+};
+
+const patch = shape<ReadingPatch>({
+  time: optional(moment),
+  repair: optional(text),
+  family: optional(text),
+  point: optional(text),
+  stage: optional(oneOf(STAGES)),
+  mode: optional(oneOf(MODES)),
+  specimen: optional(oneOf(SPECIMENS)),
+  state: optional(oneOf(STATES)),
+  value: optional(moment),
+  prefix: optional(whole),
+  decimals: optional(whole),
+  meter: optional(text),
+});
+
+const rowChange = shape<RowChange>({
+  row: shape<RowIdentity>({ file: text, line: count(), nth: count() }),
+  field: optional(oneOf(EDIT_FIELDS)),
+  old: optional(patch),
+  new: optional(patch),
+});
 
 /** What the items of each part of the state must be. */
 export const ITEM_SHAPES: { readonly [Part in StatePart]: Read<BenchState[Part][number]> } = {
@@ -14,6 +50,7 @@ export const ITEM_SHAPES: { readonly [Part in StatePart]: Read<BenchState[Part][
   maps: shape<ColumnMap>({ header: text, plan: planShape }),
   names: shape<NameAnswer>({ kind: oneOf(NAME_KINDS), name: text, family: optional(text), meaning: optional(text) }),
   overrules: shape<KeptOverrule>({ repair: text, rule: text, reason: text }),
+  edits: shape<ReadingEdit>({ when: finite, changes: listOf(rowChange) }),
 };
 
 export const stateShape: Read<BenchState> = shape<BenchState>({
@@ -25,6 +62,7 @@ export const stateShape: Read<BenchState> = shape<BenchState>({
   maps: listOf(ITEM_SHAPES.maps),
   names: listOf(ITEM_SHAPES.names),
   overrules: listOf(ITEM_SHAPES.overrules),
+  edits: listOf(ITEM_SHAPES.edits),
 });
 
 const changeShape: Read<Change> = (value, place) => {

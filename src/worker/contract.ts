@@ -6,6 +6,7 @@ import type { ImportRecord, SetAside } from '../domain/import-record.ts';
 import type { Meter } from '../domain/meter.ts';
 import type { NameAnswer, NameKind } from '../domain/name-answer.ts';
 import type { DecimalMark, Shown, Unit } from '../domain/quantity.ts';
+import type { EditField, ReadingPatch } from '../domain/reading-edit.ts';
 import type { Mode, Reading } from '../domain/reading.ts';
 import type { DerivedField } from '../columns/derived.ts';
 import type { GroupField } from '../columns/groups.ts';
@@ -35,7 +36,7 @@ import type { PartStock } from '../patterns/stock.ts';
 import type { WhetherItPays } from '../patterns/whether-it-pays.ts';
 import type { LogRank } from '../statistics/survival/log-rank.ts';
 
-export type { Trial, TrialShare } from '../learning/trial.ts';
+export type { Trial } from '../learning/trial.ts';
 export type { Holding } from '../patterns/do-repairs-hold.ts';
 export type { PartOverTime } from '../patterns/over-time.ts';
 export type { ProbingOrder } from '../patterns/probing-order.ts';
@@ -72,11 +73,7 @@ export interface ReadingRow extends Reading {
   readonly derived?: Readonly<Partial<Record<DerivedField, number>>>;
 }
 
-/** Values of a reading that an edit sets. */
-export type ReadingPatch = Partial<Omit<Reading, 'origin'>>;
-
-/** A field of a reading that can be edited by hand. */
-export type EditField = 'time' | 'repair' | 'family' | 'point' | 'stage' | 'mode' | 'specimen' | 'reading' | 'meter';
+export type { EditField, ReadingPatch } from '../domain/reading-edit.ts';
 
 /** A text for one field of the readings on the lines from `first` to `last`, both included. */
 export interface CellText {

@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../src/ui/panels/families-place.ts';
 import { parseRoute } from '../../src/ui/route.ts';
-import { patterns } from '../ui/grid/fake-patterns.ts';
 import { openSession } from './app-bench.ts';
 import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
 
@@ -12,7 +11,7 @@ const lines = [
 ];
 
 async function showFamilies(hash: string, own: Parameters<typeof openSession>[0] = {}) {
-  const { session } = await openSession({ families: () => lines, family: () => patterns, ...own });
+  const { session } = await openSession({ families: () => lines, repairs: () => [], ...own });
   return show('bt-families-place', { session, route: parseRoute(hash) });
 }
 
@@ -41,7 +40,7 @@ describe('<bt-families-place>', () => {
 });
 
 describe('the page of one family', () => {
-  test('leads to its readings and bands, and asks which parts fail', async () => {
+  test('leads to its readings and bands, and holds its figures', async () => {
     const place = await showFamilies('#/families/HERON-48');
     expect(textOf(place, 'h1')).toBe('HERON-48');
     expect(textOf(place, '.facts')).toBe('88 repairs 2,210 readings, 310 out of band 6 comebacks 31 bands');
@@ -49,12 +48,29 @@ describe('the page of one family', () => {
       '#/readings?family=HERON-48',
       '#/bands?family=HERON-48',
     ]);
-    expect(all(place, 'bt-failure-bars')).toHaveLength(1);
+    expect(all(place, 'bt-family-page')).toHaveLength(1);
+  });
+
+  test('shows another family beside it, as the address says', async () => {
+    const place = await showFamilies('#/families/HERON-48?complaint=flicker');
+    await userEvent.selectOptions(all(place, '.beside select')[0]!, 'SISKIN-40');
+    expect(location.hash).toBe('#/families/HERON-48?complaint=flicker&beside=SISKIN-40');
+    place.route = parseRoute(location.hash);
+    await drawn(place);
+    expect(all(place, 'bt-family-page')).toHaveLength(2);
+    expect(all(place, '.other a')[0]?.getAttribute('href')).toBe('#/families/SISKIN-40');
+    location.hash = '';
+  });
+
+  test('says that a family without bands cannot show what fails', async () => {
+    const place = await showFamilies('#/families/SISKIN-40');
+    expect(place.shadowRoot?.textContent).toContain('SISKIN-40 has no bands yet:');
   });
 
   test('says that a family is not known', async () => {
-    const place = await showFamilies('#/families/HERRON-48', { family: () => undefined });
-    expect(place.shadowRoot?.textContent).toContain('No board of a family HERRON-48 is known');
+    const place = await showFamilies('#/families/HERRON-48', { familyPage: () => undefined });
+    const [page] = all(place, 'bt-family-page');
+    expect(page?.shadowRoot?.textContent).toContain('No board of a family HERRON-48 is known');
   });
 
   test('follows the address from the list to a family', async () => {
@@ -66,4 +82,12 @@ describe('the page of one family', () => {
     expect(textOf(place, 'h1')).toBe('HERON-48');
     location.hash = '';
   });
+});
+
+test('the meters have an address of their own, that no family can have', async () => {
+  const place = await showFamilies('#/families');
+  expect(all(place, 'p a').map((link) => link.getAttribute('href'))).toContain('#/families?meters');
+  place.route = parseRoute('#/families?meters');
+  await drawn(place);
+  expect(all(place, 'bt-families-meters')).toHaveLength(1);
 });

@@ -1,6 +1,12 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { userEvent } from 'vitest/browser';
-import { FIRST_LAYOUT, shownColumns, withPinned, withShown, type ColumnLayout } from '../../src/ui/grid/column-layout.ts';
+import {
+  FIRST_LAYOUT,
+  shownColumns,
+  withPinned,
+  withShown,
+  type ColumnLayout,
+} from '../../src/ui/grid/column-layout.ts';
 import type { ReadingsGrid } from '../../src/ui/grid/readings-grid.ts';
 import '../../src/ui/grid/readings-grid.ts';
 import { benchSession, SMALL_LOG } from '../ui/grid/bench-session.ts';
@@ -132,7 +138,11 @@ describe('the columns of the grid', () => {
   test('that are pinned stay in sight while the others are scrolled under them, and hide no cell that has the focus', async () => {
     const wide = FIRST_LAYOUT.reduce((layout, { id }) => withShown(layout, id, true), FIRST_LAYOUT);
     await showGrid(withPinned(withPinned(wide, 'point', true), 'reading', true));
-    expect(shownColumns(grid.layout).slice(0, 2).map(({ id }) => id)).toEqual(['point', 'reading']);
+    expect(
+      shownColumns(grid.layout)
+        .slice(0, 2)
+        .map(({ id }) => id),
+    ).toEqual(['point', 'reading']);
     const [scroller] = all(grid, '.scroller');
     if (scroller === undefined) throw new Error('There is nothing to scroll.');
     const places = (): readonly number[] => ['point', 'reading'].map((id) => header(id).getBoundingClientRect().left);
@@ -146,7 +156,9 @@ describe('the columns of the grid', () => {
     await drawn(grid);
     const focused = grid.shadowRoot?.activeElement as HTMLElement;
     expect(focused.dataset.column).toBe('time');
-    expect(focused.getBoundingClientRect().left).toBeGreaterThanOrEqual(header('reading').getBoundingClientRect().right - 1);
+    expect(focused.getBoundingClientRect().left).toBeGreaterThanOrEqual(
+      header('reading').getBoundingClientRect().right - 1,
+    );
     expect(await violations(grid)).toEqual([]);
   });
 });
@@ -176,7 +188,7 @@ describe('copying', () => {
 
   test.each([['copy for a spreadsheet', 3], ['copy exactly', 2]])('by “%s” under the grid is named as it is', async (name, lines) => {
     const text = await copied(async () => {
-      await userEvent.click(all(grid, '.copies button').find((button) => button.textContent === name) ?? grid);
+      await userEvent.click(all(grid, '.copies button').find((button) => button.textContent.trim() === name) ?? grid);
     });
     expect(text.split('\r\n')).toHaveLength(lines);
     expect(await violations(grid)).toEqual([]);

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { CHUNK_ROWS } from '../../src/store/columns-codec.ts';
+import { EMPTY_STATE } from '../../src/store/kept.ts';
 import { bandOf, contentOf, importOf, repairOf, state, sumOf } from '../store/fixtures.ts';
 import { dumpOf, foundIn, removeScratch, scratchKeeper, scratchName } from '../store/scratch-keeper.ts';
 
@@ -9,15 +10,7 @@ describe('what is kept', () => {
   test('is nothing at first', async () => {
     const keeper = await scratchKeeper(scratchName());
     const { bench, faults, ledger, canUndoSwitch } = await keeper.load();
-    expect(bench).toEqual({
-      imports: [],
-      families: [],
-      bands: [],
-      earlierBands: [],
-      repairs: [],
-      meters: [],
-      maps: [],
-    });
+    expect(bench).toEqual({ imports: [], ...EMPTY_STATE });
     expect([faults, ledger.imports, canUndoSwitch]).toEqual([[], [], false]);
   });
 

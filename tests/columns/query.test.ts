@@ -56,7 +56,9 @@ function keyOf(row: Row, field: SortField, margin: Float64Array): number | strin
 function compare(a: number | string | undefined, b: number | string | undefined, descending: boolean): number {
   if (a === undefined || b === undefined) return Number(a === undefined) - Number(b === undefined);
   const order =
-    typeof a === 'string' ? a.localeCompare(String(b), 'en', { numeric: true }) : Number(a > b) - Number(a < b);
+    typeof a === 'string'
+      ? a.localeCompare(String(b), 'en', { numeric: true })
+      : Number(a > Number(b)) - Number(a < Number(b));
   return descending ? -order : order;
 }
 

@@ -67,7 +67,7 @@ describe('a bench of one’s own', () => {
     await choose(file);
     await page.getByText('Every change is kept').waitFor();
     const context = page.context();
-    const ledger = await page.evaluate(() => JSON.stringify({ ...localStorage }));
+    const ledger = await page.evaluate(() => JSON.stringify(Object.fromEntries(Object.entries(localStorage))));
     expect(ledger).toContain('rows');
     await page.close();
     const session = await context.newPage();

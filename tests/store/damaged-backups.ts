@@ -73,6 +73,9 @@ function hostileFrames(frames: readonly Frame[]): Changed[] {
   ];
 }
 
+/** Parts whose content the ledger's line or the file's size vouches for. */
+const WITH_SUMS: ReadonlySet<Frame['kind']> = new Set(['details', 'chunk']);
+
 /** Frames left out, doubled, swapped or changed, sealed anew. */
 function shuffledFrames(frames: readonly Frame[], random: Random, count: number): Changed[] {
   return Array.from({ length: count }, (_none, copy): Changed => {
@@ -87,9 +90,16 @@ function shuffledFrames(frames: readonly Frame[], random: Random, count: number)
       case 2:
         return [`parts ${at} and its next swapped`, frames.with(at, next).with((at + 1) % frames.length, frame)];
       default: {
-        const inside = random.whole(0, frame.content.length - 1);
-        const content = frame.content.with(inside, frame.content[inside]! ^ (1 << random.whole(0, 7)));
-        return [`byte ${inside} of part ${at} (${frame.kind}) changed`, frames.with(at, { ...frame, content })];
+        // Sealed anew, another name in the state is another bench and no damage: only parts with sums of their own are changed.
+        const summed = frames.flatMap(({ kind }, place) => (WITH_SUMS.has(kind) ? place : []));
+        const place = summed[at % summed.length]!;
+        const changed = frames[place]!;
+        const inside = random.whole(0, changed.content.length - 1);
+        const content = changed.content.with(inside, changed.content[inside]! ^ (1 << random.whole(0, 7)));
+        return [
+          `byte ${inside} of part ${place} (${changed.kind}) changed`,
+          frames.with(place, { ...changed, content }),
+        ];
       }
     }
   });

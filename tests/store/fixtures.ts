@@ -126,6 +126,15 @@ export const state: BenchState = {
   maps: [{ header: '["time","__proto__"]', plan }],
   names: [{ kind: 'point', name: '__proto__', family: 'HERON-48', meaning: '12V main' }],
   overrules: [{ repair: 'T-0001', rule: 'fuse', reason: 'measured at the customer' }],
+  edits: [
+    {
+      when: Date.UTC(2026, 2, 15),
+      changes: [
+        { row: { file: 'shift.csv', line: 7, nth: 0 }, field: 'reading', old: { value: 12.9 }, new: { value: 12.1 } },
+        { row: { file: '__proto__', line: 8, nth: 1 }, old: { meter: 'M1' } },
+      ],
+    },
+  ],
 };
 
 /** Everything in an import that must come back, in a form that compares quickly: each column as its kind, length and CRC-32. */

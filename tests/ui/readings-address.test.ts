@@ -31,7 +31,9 @@ describe('an address of readings', () => {
   test('holds columns where they are not the first ones', () => {
     const layout = withPinned(withShown(FIRST_LAYOUT, 'margin', true), 'point', true);
     const hash = writeReadingsAddress({ query: { filters: [], sort: [] }, layout });
-    expect(hash).toBe('#/readings?columns=point*+time+repair+family+stage+mode+reading+tape+verdict+meter+origin+margin');
+    expect(hash).toBe(
+      '#/readings?columns=point*+time+repair+family+stage+mode+reading+tape+verdict+meter+origin+margin',
+    );
     expect(readReadingsAddress(parseRoute(hash).query).layout?.slice(0, 2)).toEqual([
       { id: 'point', shown: true, pinned: true },
       { id: 'time', shown: true, pinned: false },

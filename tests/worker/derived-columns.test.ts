@@ -85,8 +85,7 @@ describe('derivedColumn(judged, field)', () => {
           const rows = [...all.keys()].filter((row) => log.check[row] === check && all[row]!.state === 'value');
           if (rows.length === 0) continue;
           const values = rows.map((row) => all[row]!.value);
-          const expected =
-            medianAbsoluteDeviation(values) === 0 ? values.map(() => NaN) : modifiedZScores(values);
+          const expected = medianAbsoluteDeviation(values) === 0 ? values.map(() => NaN) : modifiedZScores(values);
           rows.forEach((row, index) => {
             if (Number.isNaN(expected[index])) expect(column[row]).toBeNaN();
             else expect(Math.abs(column[row]! - expected[index]!)).toBeLessThanOrEqual(1e-12 * (1 + Math.abs(expected[index]!))); // prettier-ignore

@@ -180,7 +180,7 @@ class ModelBench {
     this.#step({ readings: this.now.readings.with(place, value(old, this.#first.readings[place]!)) });
   }
 
-  returnAll(): void {
+  return(): void {
     this.#step({ readings: this.now.readings.map((one, index) => one ?? this.#last(index)) });
   }
 
@@ -214,13 +214,9 @@ describe('edits one after the other', () => {
         const bench = await smallBench();
         const model = new ModelBench((await rowsOf(bench)).map(plain));
         for (const deed of todo) {
-          if (deed.does === 'undo' || deed.does === 'redo') {
-            await ask(bench, deed.does === 'undo' ? 'undoEdit' : 'redoEdit');
-            if (deed.does === 'undo') model.undo();
-            else model.redo();
-          } else if (deed.does === 'return') {
-            await ask(bench, 'returnReadings');
-            model.returnAll();
+          if (!('line' in deed)) {
+            await ask(bench, ({ undo: 'undoEdit', redo: 'redoEdit', return: 'returnReadings' } as const)[deed.does]);
+            model[deed.does]();
           } else if (deed.does === 'edit') {
             const [field, text] = deed.cell;
             const place = model.place(deed.line);

@@ -1,4 +1,4 @@
-import { html, LitElement, nothing, svg, type PropertyValues, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, svg, type TemplateResult } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
 import type { Tick } from '../../charts/places.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
@@ -49,7 +49,7 @@ export abstract class ChartElement extends LitElement {
     );
   }
 
-  protected override updated(_changed: PropertyValues): void {
+  protected override updated(): void {
     // A drawing that needs more room than there is scrolls inside its plot.
     this.style.setProperty('--least-width', `${this.leastWidth}px`);
   }
@@ -66,7 +66,7 @@ export abstract class ChartElement extends LitElement {
   protected abstract get marks(): readonly ChartMark[];
 
   /** How many marks an arrow up or down goes over. */
-  protected get stride(): number {
+  protected strideOf(): number {
     return 1;
   }
 
@@ -80,8 +80,8 @@ export abstract class ChartElement extends LitElement {
     const moves: Readonly<Record<string, number>> = {
       ArrowRight: at + 1,
       ArrowLeft: at - 1,
-      ArrowDown: at + this.stride,
-      ArrowUp: at - this.stride,
+      ArrowDown: at + this.strideOf(),
+      ArrowUp: at - this.strideOf(),
       Home: 0,
       End: last,
     };
@@ -115,17 +115,9 @@ export abstract class ChartElement extends LitElement {
   protected renderPlot(height: number, content: unknown): TemplateResult {
     const mark = this.current === undefined ? undefined : this.marks[this.reachable];
     const leads = this.marks.some(({ href }) => href !== undefined);
-    return html`<div class="plot">
-        <svg
-          height=${height}
-          role="group"
-          aria-label=${this.about}
-          @keydown=${this.onKey}
-          @focusin=${this.onReach}
-          @pointerover=${this.onReach}
-        >
-          ${content}
-        </svg>
+    // A listener for focus on the drawing itself would make it a stop of the Tab key.
+    return html`<div class="plot" @keydown=${this.onKey} @focusin=${this.onReach} @pointerover=${this.onReach}>
+        <svg height=${height} role="group" aria-label=${this.about}>${content}</svg>
       </div>
       <p class="readout" role="status">
         ${

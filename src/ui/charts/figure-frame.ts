@@ -57,7 +57,7 @@ export class FigureFrame extends LitElement {
 
       th,
       td {
-        padding: 0.1875rem 0.75rem 0.1875rem 0;
+        padding: 0.1875rem 0.5rem 0.1875rem 0;
       }
 
       caption {
@@ -127,7 +127,7 @@ export class FigureFrame extends LitElement {
   }
 
   private renderTable({ caption, columns, rows }: FigureTable) {
-    return html`<div class="sideways" tabindex="0" role="region" aria-label="Numbers: ${this.question}">
+    return html`<div class="sideways" tabindex="0" role="region" aria-label="Numbers of ${this.file}: ${this.question}">
       <table>
         <caption>
           ${caption}
@@ -168,7 +168,7 @@ export class FigureFrame extends LitElement {
     const { table, folded, instead } = this;
     const charted = this.charted && instead === undefined;
     const numbers = table === undefined || table.rows.length === 0 ? nothing : this.renderTable(table);
-    return html`<section aria-labelledby="question">
+    return html`<section>
       <h2 id="question" tabindex="-1">${this.question}</h2>
       ${instead === undefined ? html`<p>${this.sentence}</p>` : nothing}
       <slot name="choices"></slot>

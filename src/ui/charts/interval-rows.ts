@@ -6,7 +6,7 @@ import { bottomScale, ChartElement, diamondAt, type ChartMark } from './chart-el
 import { chartStyles } from './chart.styles.ts';
 
 /** A row: its name, its estimate in each series, and what is written at its end. */
-export interface IntervalLine extends ChartMark {
+export interface IntervalLine extends Omit<ChartMark, 'name'> {
   readonly title: string;
   readonly label: string;
   readonly series: readonly (Interval | undefined)[];
@@ -45,7 +45,7 @@ export class IntervalRows extends ChartElement {
   @property({ attribute: false }) labelRoom = 150;
 
   protected get marks(): readonly ChartMark[] {
-    return this.lines;
+    return this.lines.map((line) => ({ ...line, name: `${line.title}: ${line.label}` }));
   }
 
   private renderSeries(mark: IntervalMark | undefined, series: number) {

@@ -1,12 +1,13 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { layOutLiveRow, type LiveReadings } from '../../charts/live-row.ts';
+import type { Tick } from '../../charts/places.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { ChartElement, type ChartMark } from './chart-element.ts';
 import { chartStyles } from './chart.styles.ts';
 
 /** One point with its readings. */
-export interface LiveLine extends ChartMark, LiveReadings {
+export interface LiveLine extends Omit<ChartMark, 'name'>, LiveReadings {
   readonly title: string;
   readonly label: string;
   readonly tickText: (value: number) => string;
@@ -25,6 +26,11 @@ export class LiveRows extends ChartElement {
     shared,
     chartStyles,
     css`
+      /* The whole row leads on, its scale too. */
+      .scale {
+        pointer-events: none;
+      }
+
       .band {
         fill: var(--band);
       }
@@ -57,7 +63,7 @@ export class LiveRows extends ChartElement {
   @property({ attribute: false }) lines: readonly LiveLine[] = [];
 
   protected get marks(): readonly ChartMark[] {
-    return this.lines;
+    return this.lines.map((line) => ({ ...line, name: `${line.title}: ${line.label}` }));
   }
 
   protected get leastWidth(): number {
@@ -69,18 +75,22 @@ export class LiveRows extends ChartElement {
     const target = { x: 1 - NAME, y: -6, width: this.width - 2, height: ROW - 4 };
     const drawn = svg`<text class="name" x="-12" y=${PLOT / 2}>${line.title}</text>
       ${row?.band === undefined ? nothing : svg`<rect class="band" x=${row.band.from} y="-2" width=${row.band.to - row.band.from} height=${PLOT + 4} />`}
-      ${
-        row === undefined
-          ? nothing
-          : svg`<path class="axis" d="M0 ${PLOT + 2}H${width}" />
-              <path class="received" d=${row.received} /><path class="returned" d=${row.returned} />
-              ${row.ticks.map(
-                ({ value, place }) => svg`<path class="axis" d="M${place} ${PLOT + 2}v4" />
-                  <text class="tick" x=${place} y=${PLOT + 14}>${line.tickText(value)}</text>`,
-              )}`
-      }
+      ${row === undefined ? nothing : svg`<path class="received" d=${row.received} /><path class="returned" d=${row.returned} />`}
       <text class="label" x=${width + 12} y=${PLOT / 2}>${line.label}</text>`;
-    return svg`<g transform="translate(${NAME} ${8 + at * ROW})">${this.renderMark(at, target, drawn)}</g>`;
+    return svg`<g transform="translate(${NAME} ${8 + at * ROW})">
+      ${this.renderMark(at, target, drawn)}
+      ${row === undefined ? nothing : this.renderScale(row.ticks, line, width)}
+    </g>`;
+  }
+
+  private renderScale(ticks: readonly Tick[], { tickText }: LiveLine, width: number) {
+    return svg`<g class="scale" aria-hidden="true" transform="translate(0 ${PLOT + 2})">
+      <path class="axis" d="M0 0H${width}" />
+      ${ticks.map(
+        ({ value, place }) => svg`<path class="axis" d="M${place} 0v4" />
+          <text class="tick" x=${place} y="12">${tickText(value)}</text>`,
+      )}
+    </g>`;
   }
 
   override render() {

@@ -77,7 +77,7 @@ export class MatrixChart extends ChartElement {
     return this.entries.map((row) => row.map((entry) => entry?.count));
   }
 
-  protected override get stride(): number {
+  protected override strideOf(): number {
     return this.columns.length;
   }
 

@@ -1,11 +1,11 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { CellText, EditAnswer, EditField, EditsSoFar, ReadingsQuery } from '../../session/answers.ts';
+import type { CellText, EditAnswer, EditField, EditsSoFar, GridLine, ReadingsQuery } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
+import { AnswerController } from './answer-controller.ts';
 import { countOf } from '../words.ts';
 import type { ShownColumn } from '../grid/column-layout.ts';
 import { editText, filledCells, pastedCells } from '../grid/edit-text.ts';
 import type { GridKey, GridRange } from '../grid/grid-cursor.ts';
-import type { GridLine } from '../../session/answers.ts';
 import { isGroup } from '../grid/group-text.ts';
 
 /** The cell that is being edited. */
@@ -49,33 +49,27 @@ type Call = 'restoreReadings' | 'deleteReadings' | 'returnReadings' | 'undoEdit'
 export class GridEditController implements ReactiveController {
   editor: CellEditor | undefined;
   preview: PastePreview | undefined;
-  /** What was edited by hand so far, once something was. */
-  soFar: EditsSoFar | undefined;
   /** Grows with each change made here. */
   edition = 0;
+  private readonly journal: AnswerController<EditsSoFar>;
   private readonly host: ReactiveControllerHost;
   private readonly options: GridEditOptions;
 
   constructor(host: ReactiveControllerHost, options: GridEditOptions) {
     this.host = host;
     this.options = options;
+    this.journal = new AnswerController<EditsSoFar>(host, () => this.journalQuestion());
     host.addController(this);
-  }
-
-  hostConnected(): void {
-    void this.refresh();
   }
 
   hostDisconnected(): void {
     this.editor = this.preview = undefined;
   }
 
-  /** Learns what was edited before this grid was there. */
-  async refresh(): Promise<void> {
-    const { session } = this.options.edited() ?? {};
-    if (session === undefined) return;
-    this.soFar = await session.ask('editsSoFar', []);
-    this.host.requestUpdate();
+  /** What was edited by hand so far, by this grid and before it, once that is known. */
+  get soFar(): EditsSoFar | undefined {
+    const { answer } = this.journal;
+    return answer.status === 'failed' ? undefined : answer.value;
   }
 
   /** Begins to edit the current cell, with a text in place of its own where one is given. @returns whether it can be edited */
@@ -167,7 +161,8 @@ export class GridEditController implements ReactiveController {
     const { firstRow, lastRow } = range;
     try {
       const isOfRows = call === 'restoreReadings' || call === 'deleteReadings';
-      this.take(isOfRows ? await session.ask(call, [query, firstRow, lastRow]) : await session.ask(call, []));
+      await (isOfRows ? session.ask(call, [query, firstRow, lastRow]) : session.ask(call, []));
+      this.edition += 1;
       const done = { restoreReadings: 'Original values are back.', deleteReadings: 'Deleted.', returnReadings: 'Deleted readings are back.', undoEdit: 'Taken back.', redoEdit: 'Done again.' }[call]; // prettier-ignore
       this.options.say(done);
     } catch (error) {
@@ -181,7 +176,7 @@ export class GridEditController implements ReactiveController {
     try {
       const answer = await session.ask('editReadings', [query, cells, decimalMark]);
       if (answer.changed > 0) {
-        this.take(await session.ask('editsSoFar', []));
+        this.edition += 1;
         this.options.say(`${countOf(answer.changed, 'cell', decimalMark)} changed.`);
       }
       return answer;
@@ -190,9 +185,14 @@ export class GridEditController implements ReactiveController {
     }
   }
 
-  private take(soFar: EditsSoFar): void {
-    this.soFar = soFar;
-    this.edition += 1;
+  private journalQuestion() {
+    const { session } = this.options.edited() ?? {};
+    if (session === undefined) return undefined;
+    return {
+      key: `${session.state.revision} ${this.edition}`,
+      ask: (signal: AbortSignal) => session.ask('editsSoFar', [], signal),
+      keepsLast: true,
+    };
   }
 }
 

@@ -16,7 +16,8 @@ export function editText(field: EditField, reading: Reading, mark: DecimalMark):
 /** The field as it was brought in, where an edit has changed it; undefined where it is as it was. */
 export function originalText(field: EditField | undefined, row: ReadingRow, mark: DecimalMark): string | undefined {
   if (field === undefined || row.original === undefined) return undefined;
-  const keys: readonly (keyof ReadingPatch)[] = field === 'reading' ? ['state', 'value', 'prefix', 'decimals'] : [field];
+  const keys: readonly (keyof ReadingPatch)[] =
+    field === 'reading' ? ['state', 'value', 'prefix', 'decimals'] : [field];
   const isChanged = keys.some((key) => row.original !== undefined && key in row.original);
   return isChanged ? editText(field, { ...row, ...row.original }, mark) || 'blank' : undefined;
 }

@@ -8,8 +8,16 @@ import { editText } from './edit-text.ts';
 /** Changes and faults that a preview lists; the rest is counted. */
 const LISTED = 12;
 
-/** The field in the place of a cell's text, with what is wrong beside it. */
-export function editorTemplate(editor: CellEditor, title: string, edits: GridEditController): TemplateResult {
+/**
+ * The field in the place of a cell's text, with what is wrong beside it.
+ * @param isLow - whether there is no room below the cell
+ */
+export function editorTemplate(
+  editor: CellEditor,
+  title: string,
+  isLow: boolean,
+  edits: GridEditController,
+): TemplateResult {
   const textOf = (event: Event): string => (event.target as HTMLInputElement).value;
   return html`<input
       class="editor"
@@ -28,7 +36,7 @@ export function editorTemplate(editor: CellEditor, title: string, edits: GridEdi
       @pointerdown=${(event: Event) => {
         event.stopPropagation();
       }}
-    /><span id="fault" class="fault" role="alert">${editor.fault ?? nothing}</span>`;
+    /><span id="fault" class=${isLow ? 'fault above' : 'fault'} role="alert">${editor.fault ?? nothing}</span>`;
 }
 
 /** What was edited by hand, and the ways back; nothing where nothing was. */
@@ -66,9 +74,9 @@ export function previewTemplate(
       faults.length > 0
         ? html`<p>Nothing can be pasted as it is: mend these cells where they come from, and copy them again.</p>
             <ul>
-              ${faults.slice(0, LISTED).map(
-                ({ line, field, fault }) => html`<li class="wrong">Row ${line + 1}, ${field}: ${fault}</li>`,
-              )}
+              ${faults
+                .slice(0, LISTED)
+                .map(({ line, field, fault }) => html`<li class="wrong">Row ${line + 1}, ${field}: ${fault}</li>`)}
               ${more(faults.length)}
             </ul>`
         : html`<p>

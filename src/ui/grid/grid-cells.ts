@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { DecimalMark } from '../../domain/quantity.ts';
+import type { Reading } from '../../domain/reading.ts';
 import type { ReadingRow } from '../../session/answers.ts';
 import { verdictText } from '../verdict-text.ts';
 import { readingLine, readingText } from './reading-text.ts';
@@ -9,7 +10,7 @@ export function spokenRow(row: ReadingRow, mark: DecimalMark): string {
   return `${row.family} ${pointText(row)}, ${row.stage}, ${readingLine(row, mark)}, ${verdictLine(row)}`;
 }
 
-export function timeText({ time }: ReadingRow): string {
+export function timeText({ time }: Reading): string {
   return Number.isNaN(time) ? '' : new Date(time).toISOString().slice(0, 19).replace('T', ' ');
 }
 

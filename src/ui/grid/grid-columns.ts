@@ -41,13 +41,56 @@ export interface GridColumn {
 /** All columns, in the order in which they stand at first; derived ones are there to choose from. */
 export const GRID_COLUMNS: readonly GridColumn[] = [
   // The style sheet leaves the year out where there is little room.
-  { id: 'time', title: 'time', sort: 'time', edit: 'time', width: 'var(--time-width)', share: 0, text: timeText, cell: timeCell },
-  { id: 'repair', title: 'repair', sort: 'repair', edit: 'repair', width: '4.25em', share: 0, text: ({ repair }) => repair },
-  { id: 'family', title: 'family', sort: 'family', edit: 'family', width: '6em', share: 0, text: ({ family }) => family },
-  { id: 'point', title: 'point', sort: 'point', edit: 'point', width: '9em', share: 1.5, text: pointText, cell: pointCell },
+  {
+    id: 'time',
+    title: 'time',
+    sort: 'time',
+    edit: 'time',
+    width: 'var(--time-width)',
+    share: 0,
+    text: timeText,
+    cell: timeCell,
+  },
+  {
+    id: 'repair',
+    title: 'repair',
+    sort: 'repair',
+    edit: 'repair',
+    width: '4.25em',
+    share: 0,
+    text: ({ repair }) => repair,
+  },
+  {
+    id: 'family',
+    title: 'family',
+    sort: 'family',
+    edit: 'family',
+    width: '6em',
+    share: 0,
+    text: ({ family }) => family,
+  },
+  {
+    id: 'point',
+    title: 'point',
+    sort: 'point',
+    edit: 'point',
+    width: '9em',
+    share: 1.5,
+    text: pointText,
+    cell: pointCell,
+  },
   { id: 'stage', title: 'stage', sort: 'stage', edit: 'stage', width: '5.75em', share: 0, text: ({ stage }) => stage },
   { id: 'mode', title: 'mode', sort: 'mode', edit: 'mode', width: '5.75em', share: 0, text: ({ mode }) => mode },
-  { id: 'reading', title: 'reading', sort: 'reading', edit: 'reading', width: '7.75em', share: 0, text: readingLine, cell: readingCell },
+  {
+    id: 'reading',
+    title: 'reading',
+    sort: 'reading',
+    edit: 'reading',
+    width: '7.75em',
+    share: 0,
+    text: readingLine,
+    cell: readingCell,
+  },
   { id: 'tape', title: 'against its band', width: '7.75em', share: 0, text: () => '', cell: tape },
   {
     id: 'verdict',
@@ -84,7 +127,9 @@ export function columnTracks(columns: readonly GridColumn[]): { tracks: string; 
 export function pinOffsets(columns: readonly (GridColumn & { readonly pinned: boolean })[]): readonly string[] {
   return columns
     .filter((column) => column.pinned)
-    .map((_, index) => `calc(${['0px', ...columns.slice(0, index).map(({ width }) => `${width} + ${GAP}`)].join(' + ')})`);
+    .map(
+      (_, index) => `calc(${['0px', ...columns.slice(0, index).map(({ width }) => `${width} + ${GAP}`)].join(' + ')})`,
+    );
 }
 
 /** The derived fields that some columns show. */

@@ -118,25 +118,25 @@ function lineTemplate(view: GridView, index: number, manner: string): TemplateRe
       const { editor } = view.edits;
       const isEdited = editor?.line === index && editor.column === place;
       return html`<div
-          role="gridcell"
-          class="${original === undefined ? '' : 'changed'} ${isEdited ? 'editing' : ''}"
-          title=${ifDefined(original === undefined ? undefined : `was ${original}`)}
-          aria-readonly=${column.edit === undefined}
-          data-column=${column.id}
-          data-pin=${ifDefined(column.pinned ? place : undefined)}
-          ?data-derived=${column.derived !== undefined}
-          tabindex=${cursor.row === index && cursor.column === place ? 0 : -1}
-          aria-colindex=${place + 1}
-          aria-selected=${isInRange(range, index, place)}
-        >
-          ${
-            line === undefined
-              ? html`<span class="waiting"></span>`
-              : isEdited
-                ? editorTemplate(editor, column.title, view.edits)
-                : (column.cell?.(line, mark) ?? column.text(line, mark))
-          }${original === undefined ? nothing : html`<span class="spoken">, was ${original}</span>`}
-        </div>`;
+        role="gridcell"
+        class="${original === undefined ? '' : 'changed'} ${isEdited ? 'editing' : ''}"
+        title=${ifDefined(original === undefined ? undefined : `was ${original}`)}
+        aria-readonly=${column.edit === undefined}
+        data-column=${column.id}
+        data-pin=${ifDefined(column.pinned ? place : undefined)}
+        ?data-derived=${column.derived !== undefined}
+        tabindex=${ifDefined(isEdited ? undefined : cursor.row === index && cursor.column === place ? 0 : -1)}
+        aria-colindex=${place + 1}
+        aria-selected=${isInRange(range, index, place)}
+      >
+        ${
+          line === undefined
+            ? html`<span class="waiting"></span>`
+            : isEdited
+              ? editorTemplate(editor, column.title, 2 * (index - view.visible.first) > view.visible.count, view.edits)
+              : (column.cell?.(line, mark) ?? column.text(line, mark))
+        }${original === undefined ? nothing : html`<span class="spoken">, was ${original}</span>`}
+      </div>`;
     })}
   </div>`;
 }

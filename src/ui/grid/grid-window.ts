@@ -70,3 +70,9 @@ export function offsetToShow(shape: WindowShape, offset: number, row: number): n
   const bottom = top + shape.rowHeight - shape.viewHeight;
   return clampOffset(shape, offset > top ? top : offset < bottom ? bottom : offset);
 }
+
+/** Pixels of rows by which a turn of the wheel moves; undefined where it is meant for something else: zoom, or sideways. */
+export function wheelPixels(event: WheelEvent, { rowHeight, viewHeight }: WindowShape): number | undefined {
+  if (event.ctrlKey || event.shiftKey || Math.abs(event.deltaX) > Math.abs(event.deltaY)) return undefined;
+  return event.deltaY * ({ 0: 1, 1: rowHeight, 2: viewHeight }[event.deltaMode] ?? 1);
+}

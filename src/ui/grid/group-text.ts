@@ -3,6 +3,7 @@ import { joinQuantity, type DecimalMark } from '../../domain/quantity.ts';
 import type { GridLine, Grouping, GroupLine } from '../../session/answers.ts';
 import { countOf, countText } from '../words.ts';
 import { computedText, numberText } from './computed-text.ts';
+import { spokenRow } from './grid-cells.ts';
 
 export function isGroup(line: GridLine | undefined): line is GroupLine {
   return line !== undefined && 'group' in line;
@@ -37,6 +38,12 @@ function groupFacts(line: GroupLine, mark: DecimalMark): readonly string[] {
 /** The whole line in plain text, for copies and for the voice. */
 export function groupText(line: GroupLine, mark: DecimalMark): string {
   return `${groupName(line)}: ${groupFacts(line, mark).join(', ')}`;
+}
+
+/** What is said when the cursor comes to a line: its place among all, and what it shows. @param index - from 0 */
+export function spokenLine(line: GridLine, index: number, lines: number, mark: DecimalMark): string {
+  const said = isGroup(line) ? groupText(line, mark) : spokenRow(line, mark);
+  return `Row ${countText(index + 1, mark)} of ${countText(lines, mark)}, ${said}`;
 }
 
 /** The whole line as it is drawn. */

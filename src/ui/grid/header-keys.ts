@@ -48,6 +48,7 @@ export function layoutByKey(
   if (event.key.toLowerCase() !== 'p') return undefined;
   const isPinned = layout.some((place) => place.id === id && place.pinned);
   const pinned = withPinned(layout, id, !isPinned);
-  const said = pinned === layout ? 'No more columns can be pinned.' : `${title} is ${isPinned ? 'not pinned' : 'pinned'}.`;
+  const said =
+    pinned === layout ? 'No more columns can be pinned.' : `${title} is ${isPinned ? 'not pinned' : 'pinned'}.`;
   return { layout: pinned, said };
 }

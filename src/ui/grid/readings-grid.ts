@@ -12,25 +12,22 @@ import { GridVoiceController } from '../controllers/grid-voice-controller.ts';
 import { ResizeController } from '../controllers/resize-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { countText } from '../words.ts';
 import { FIRST_LAYOUT, type ColumnLayout } from './column-layout.ts';
 import { copyRows } from './copy-rows.ts';
 import type { CopyManner } from './copy-text.ts';
-import { spokenRow } from './grid-cells.ts';
 import { derivedFields } from './grid-columns.ts';
 import { clampCursor, cursorAt, extendTo, HEADER_ROW, moveByKey, rangeOf } from './grid-cursor.ts';
 import type { GridCursor, GridExtent, GridRange } from './grid-cursor.ts';
-import { editsTemplate, previewTemplate } from './edit-view.ts';
+import { gridEditStyles } from './grid-edit.styles.ts';
+import { footTemplate, type GridFoot } from './grid-foot.ts';
 import { setLengths } from './grid-lengths.ts';
 import { GridScroll } from './grid-scroll.ts';
 import { cellElement, headerTemplate, rowsTemplate, type GridView } from './grid-view.ts';
-import { isScaled, rowsPerView } from './grid-window.ts';
-import { foldedOther, groupText, isGroup } from './group-text.ts';
+import { isScaled, rowsPerView, wheelPixels } from './grid-window.ts';
+import { foldedOther, isGroup, spokenLine } from './group-text.ts';
 import { gridStyles } from './readings-grid.styles.ts';
-import { KEYS_HINT, selectionLine } from './selection-line.ts';
+import { measureColumn, showColumn } from './show-column.ts';
 import { nextSort, type SortKeys } from './sort-keys.ts';
-
-const NO_QUERY: ReadingsQuery = { filters: [], sort: [] };
 
 /**
  * Readings as a grid of any length: sorted and filtered in the worker, drawn as far as they are seen.
@@ -45,7 +42,7 @@ const NO_QUERY: ReadingsQuery = { filters: [], sort: [] };
  */
 @customElement('bt-readings-grid')
 export class ReadingsGrid extends LitElement {
-  static override styles = [shared, tapeStyles, gridStyles];
+  static override styles = [shared, tapeStyles, gridStyles, gridEditStyles];
 
   private readonly place = new GridScroll();
   private readonly rows = new GridRowsController(this, {
@@ -58,22 +55,23 @@ export class ReadingsGrid extends LitElement {
       this.follow(opened);
     },
   });
+  private readonly voice = new GridVoiceController(this);
+  private readonly say = (text: string): void => {
+    this.voice.say(text);
+  };
   private readonly columns = new GridColumnsController(this, {
-    measure: (column) => ({
-      width: cellElement(this.renderRoot, { row: HEADER_ROW, column })?.getBoundingClientRect().width ?? 0,
-      em: parseFloat(getComputedStyle(this.scroller).fontSize),
-    }),
+    measure: (column) => measureColumn(this.renderRoot, this.scroller, column),
     mark: () => this.mark,
     chosen: (layout) => {
       this.layout = layout;
       this.dispatchEvent(new CustomEvent<ColumnLayout>('layout-chosen', { detail: layout }));
     },
-    say: (text) => {
-      this.voice.say(text);
-    },
+    say: this.say,
   });
   private readonly pointer = new GridPointerController(this, {
     select: ({ row, column }, extend) => {
+      const editor = this.renderRoot.querySelector<HTMLInputElement>('.editor');
+      if (editor) void this.edits.keep(editor.value, false);
       this.moveTo(extend ? extendTo(this.cursor, row, column) : cursorAt(row, column));
     },
     chooseHeader: (column, add) => {
@@ -92,16 +90,13 @@ export class ReadingsGrid extends LitElement {
     },
     cursor: () => this.cursor,
     row: (line) => this.rows.row(line),
-    say: (text) => {
-      this.voice.say(text);
-    },
+    say: this.say,
     focusCell: (by) => {
       const { row, column } = this.cursor;
       if (by === 0) this.focus();
       else this.moveTo(cursorAt(Math.min(row + by, this.rowCount - 1), column));
     },
   });
-  private readonly voice = new GridVoiceController(this);
   private readonly summary = new AnswerController<SelectionSummary>(this, () => this.summaryQuestion());
   /** The reading or group that was under the cursor last. */
   private reached: GridLine | undefined;
@@ -123,7 +118,7 @@ export class ReadingsGrid extends LitElement {
 
   @property({ attribute: false }) session?: Session;
   /** What to show; `session` and this are set by whoever holds the grid. */
-  @property({ attribute: false }) query: ReadingsQuery = NO_QUERY;
+  @property({ attribute: false }) query: ReadingsQuery = { filters: [], sort: [] };
   @property({ attribute: false }) layout: ColumnLayout = FIRST_LAYOUT;
 
   constructor() {
@@ -147,17 +142,18 @@ export class ReadingsGrid extends LitElement {
   protected override willUpdate(changed: PropertyValues): void {
     this.hadFocus = this.renderRoot.querySelector('.scroller :focus') !== null;
     if (changed.has('layout')) this.showLayout();
-    if (this.session !== undefined) this.rows.open(this.session, this.query, derivedFields(this.columns.shown), this.edits.edition);
-    const { first, last } = this.lookedAt();
-    this.rows.want(first, last);
+    if (this.session !== undefined)
+      this.rows.open(this.session, this.query, derivedFields(this.columns.shown), this.edits.edition);
+    const { first, count } = this.place.visible;
+    // Of a view as high as it is now, though rows are not here yet.
+    this.rows.want(first, first + Math.max(count, rowsPerView(this.place.shape)));
   }
 
-  protected override updated(changed: PropertyValues): void {
+  protected override updated(): void {
     const { shape, visible } = this.place;
     setLengths(this.scroller, { columns: this.columns.shown, shape, visible, headerHeight: this.headerHeight });
     const bar = this.place.takeBar();
     if (bar !== undefined) this.scroller.scrollTop = bar;
-    if (changed.has('session')) void this.edits.refresh();
     const editor = this.edits.editor && this.renderRoot.querySelector<HTMLInputElement>('.editor');
     if (editor) editor.focus();
     else if (this.focusMoves || this.focusWasLost()) this.focusCell();
@@ -165,7 +161,11 @@ export class ReadingsGrid extends LitElement {
   }
 
   private get extent(): GridExtent {
-    return { rows: this.rowCount, columns: this.columns.shown.length, page: Math.max(1, rowsPerView(this.place.shape) - 1) };
+    return {
+      rows: this.rowCount,
+      columns: this.columns.shown.length,
+      page: Math.max(1, rowsPerView(this.place.shape) - 1),
+    };
   }
 
   private get rowCount(): number {
@@ -174,12 +174,6 @@ export class ReadingsGrid extends LitElement {
 
   private get range(): GridRange | undefined {
     return rangeOf(this.cursor, this.extent);
-  }
-
-  /** The rows seen, of a view as high as it is now. */
-  private lookedAt(): { readonly first: number; readonly last: number } {
-    const { first, count } = this.place.visible;
-    return { first, last: first + Math.max(count, rowsPerView(this.place.shape)) };
   }
 
   private measure(): void {
@@ -249,19 +243,7 @@ export class ReadingsGrid extends LitElement {
     if (cell === null) return;
     this.focusMoves = false;
     cell.focus({ preventScroll: true });
-    this.showColumn(cell);
-  }
-
-  private showColumn(cell: HTMLElement): void {
-    if (cell.hasAttribute('data-pin') || cell.hasAttribute('aria-colspan')) return;
-    const { left, right } = cell.getBoundingClientRect();
-    const view = this.scroller.getBoundingClientRect();
-    const pinned = [...this.header.querySelectorAll('[data-pin]')].at(-1);
-    const start = pinned?.getBoundingClientRect().right ?? view.left;
-    if (left < start) this.scroller.scrollLeft -= start - left;
-    else if (right > view.left + this.scroller.clientWidth) {
-      this.scroller.scrollLeft += Math.min(left - start, right - view.left - this.scroller.clientWidth);
-    }
+    showColumn(this.scroller, this.header, cell);
   }
 
   /** Tells who listens which reading is current, once it is here. */
@@ -271,9 +253,7 @@ export class ReadingsGrid extends LitElement {
     this.reached = row;
     this.dispatchEvent(new CustomEvent('row-reached', { detail: isGroup(row) ? undefined : row }));
     if (row === undefined || !this.matches(':focus-within')) return;
-    const place = `Row ${countText(this.cursor.row + 1, this.mark)} of ${countText(this.rowCount, this.mark)}`;
-    const said = isGroup(row) ? groupText(row, this.mark) : spokenRow(row, this.mark);
-    this.voice.say(`${this.farewell}${place}, ${said}`);
+    this.say(this.farewell + spokenLine(row, this.cursor.row, this.rowCount, this.mark));
     this.farewell = '';
   }
 
@@ -283,11 +263,10 @@ export class ReadingsGrid extends LitElement {
 
   /** A scaled scroll bar would jump over rows at each notch of the wheel. */
   private onWheel(event: WheelEvent): void {
-    if (event.ctrlKey || event.shiftKey || Math.abs(event.deltaX) > Math.abs(event.deltaY)) return;
+    const pixels = wheelPixels(event, this.place.shape);
+    if (pixels === undefined) return;
     event.preventDefault();
-    const { rowHeight, viewHeight } = this.place.shape;
-    const units = { 0: 1, 1: rowHeight, 2: viewHeight }[event.deltaMode] ?? 1;
-    this.place.moveBy(event.deltaY * units);
+    this.place.moveBy(pixels);
     this.requestUpdate();
   }
 
@@ -317,8 +296,8 @@ export class ReadingsGrid extends LitElement {
   private chooseSort(column: number, add: boolean): void {
     const field = this.columns.shown[column]?.sort;
     if (field === undefined) return;
-    const detail: SortKeys = nextSort(this.query.sort, field, add);
-    this.dispatchEvent(new CustomEvent('sort-chosen', { detail }));
+    const detail = nextSort(this.query.sort, field, add);
+    this.dispatchEvent(new CustomEvent<SortKeys>('sort-chosen', { detail }));
   }
 
   private openRow(): void {
@@ -345,25 +324,22 @@ export class ReadingsGrid extends LitElement {
     const { query: shown } = this.rows;
     if (session === undefined || shown === undefined || range === undefined) return;
     const columns = this.columns.shown.slice(range.firstColumn, range.lastColumn + 1);
-    this.voice.say(await copyRows(session, shown, range, columns, manner));
+    this.say(await copyRows(session, shown, range, columns, manner));
   }
 
-  private renderAbout() {
-    if (this.rows.fault !== undefined) return html`<span role="alert">${this.rows.fault}</span>`;
-    if (this.rowCount === 0) return nothing;
-    if (this.range === undefined || this.range.firstRow === this.range.lastRow) return KEYS_HINT;
-    const { answer } = this.summary;
-    if (answer.status === 'failed') return html`<span>${answer.reason}</span>`;
-    return answer.value === undefined ? nothing : selectionLine(answer.value, this.mark);
-  }
-
-  private renderCopies() {
+  private get foot(): GridFoot {
     const { range } = this;
-    if (range === undefined || range.firstRow === range.lastRow) return nothing;
-    return html`<span class="copies"
-      ><button class="plain" type="button" @click=${() => this.copy('spreadsheet')}>copy for a spreadsheet</button>
-      <button class="plain" type="button" @click=${() => this.copy('exact')}>copy exactly</button></span
-    >`;
+    const isOfSeveral = range !== undefined && range.firstRow !== range.lastRow;
+    return {
+      fault: this.rows.fault,
+      isEmpty: this.rowCount === 0,
+      selection: isOfSeveral ? this.summary.answer : undefined,
+      edits: this.edits,
+      mark: this.mark,
+      copy: (manner) => {
+        void this.copy(manner);
+      },
+    };
   }
 
   private get view(): GridView {
@@ -409,12 +385,7 @@ export class ReadingsGrid extends LitElement {
         </div>
         <div class="probe" role="presentation"></div>
       </div>
-      <div class="under">
-        <p class="about">${this.renderAbout()}</p>
-        ${this.renderCopies()}
-      </div>
-      ${this.edits.soFar === undefined ? nothing : editsTemplate(this.edits.soFar, this.edits, this.mark)}
-      ${this.edits.preview === undefined ? nothing : previewTemplate(this.edits.preview, this.edits, this.mark)}
+      ${footTemplate(this.foot)}
       <p class="spoken" aria-live="polite">${this.voice.text}</p>
     `;
   }

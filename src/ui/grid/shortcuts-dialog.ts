@@ -10,7 +10,8 @@ export class GridShortcuts extends LitElement {
     shared,
     css`
       dialog {
-        max-inline-size: min(64rem, 100vw - 2rem);
+        inline-size: min(72rem, 100vw - 2rem);
+        max-inline-size: none;
         padding: 1rem 1.5rem 1.5rem;
         border: 1px solid var(--ink);
         background: var(--paper);

@@ -56,7 +56,6 @@ export function whatAComplaintPointsTo(view: FamilyView) {
   const lines = likely.map(({ part, count, chance, low, high }): IntervalLine => {
     const share = `${percentText(chance, mark)}, ${shareText({ low, high }, mark)} with 95 % probability`;
     return {
-      name: `${part}: ${percentText(chance, mark)}`,
       sentence: `${part} is proved failed in ${countText(count, mark)} of ${countOf(row.repairs, 'repair', mark)} under “${row.complaint}”; the chance that it has failed on the next is ${share}.`,
       href: badReadings(view, [part]),
       title: part,

@@ -1,4 +1,5 @@
 import { html, nothing } from 'lit';
+import { ifDefined } from 'lit/directives/if-defined.js';
 
 /** A choice of one of some values or of none. */
 export function selectField(
@@ -28,7 +29,7 @@ export function selectField(
 export function numberField(
   label: string,
   value: number | undefined,
-  { min, max, step }: { readonly min: number; readonly max?: number; readonly step?: number | 'any' },
+  { min, max, step }: { readonly min: number; readonly max?: number; readonly step?: number },
   choose: (value: number | undefined) => void,
 ) {
   return html`<label class="field"
@@ -36,7 +37,7 @@ export function numberField(
     <input
       type="number"
       min=${min}
-      max=${max ?? nothing}
+      max=${ifDefined(max)}
       step=${step ?? 1}
       .value=${value === undefined ? '' : String(value)}
       @change=${(event: Event) => {

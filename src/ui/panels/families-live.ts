@@ -65,7 +65,6 @@ function lineOf(view: FamilyView, check: Check, points: PastPoints): LiveLine {
     limits,
     title,
     label,
-    name: `${title}, ${check.mode}`,
     sentence: `${title}, ${check.mode}: ${countOf(halves.received.length, 'reading', mark)} as received, ${countText(halves.returned.length, mark)} as the board went back; ${band}.${without}`,
     href: pointReadings(view, check.point, [
       { field: 'stage', oneOf: [check.stage] },

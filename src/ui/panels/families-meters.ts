@@ -49,7 +49,7 @@ export class FamiliesMeters extends LitElement {
     >
       <bt-interval-rows
         .lines=${periods.map((period) => lineOf(period, periods, mark))}
-        .domain=${[-0.5, 0.5]}
+        .domain=${DOMAIN}
         .nameRoom=${168}
         .labelRoom=${190}
         .tickText=${(percent: number) => `${fixedText(percent, Number.isInteger(percent) ? 0 : 1, mark)}\u00a0%`}
@@ -80,6 +80,8 @@ export class FamiliesMeters extends LitElement {
 }
 
 const LEVEL = 0.05;
+/** Percent that are always in view, so that a small offset looks small. */
+const DOMAIN: readonly [number, number] = [-0.5, 0.5];
 
 function meterName(meter: string): string {
   return meter === '' ? 'a meter that is not named' : meter;
@@ -117,7 +119,6 @@ function lineOf(period: Period, periods: readonly Period[], mark: DecimalMark): 
   const side = sideOf(period);
   const title = drifted(period, periods) ? `${meterName(meter)} from ${dayText(since)}` : meterName(meter);
   return {
-    name: `${title}: ${percentOf(percent, mark)}`,
     sentence: `${meterName(meter)}, ${dayText(since)} to ${dayText(until)}: ${percentOf(percent, mark)} too high, ${limitsOf(period, mark)} with 95 % confidence, from ${countOf(repairs, 'repair', mark)}.`,
     href: readingsOf(period),
     title,

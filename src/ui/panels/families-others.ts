@@ -66,7 +66,6 @@ function lineOf(view: FamilyView, { partClass, here, elsewhere, adjusted }: Cont
     `${countText(side.count, mark)} of ${countOf(side.repairs, 'repair', mark)} (${shareText(shareOf(side), mark)})`;
   const parts = page.failures.map(({ part }) => part).filter((part) => part.replace(/\d.*$/, '') === partClass);
   return {
-    name: `${classText(partClass)}: ${percentText(here.count / here.repairs, mark)} here, ${percentText(elsewhere.count / elsewhere.repairs, mark)} elsewhere`,
     sentence: `${classText(partClass)} failed in ${told(here)} here and in ${told(elsewhere)} elsewhere; adjusted ${chanceText(adjusted, mark)}: ${adjusted <= LEVEL ? 'it stands out' : 'may be chance'}.`,
     ...(parts.length === 0 ? {} : { href: badReadings(view, parts) }),
     title: classText(partClass),

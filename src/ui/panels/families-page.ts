@@ -11,11 +11,12 @@ import { countOf, countText } from '../words.ts';
 import { complaintsAgainstParts, whatAComplaintPointsTo } from './families-complaints.ts';
 import { dayField, selectField } from './families-fields.ts';
 import { doRepairsHold } from './families-holding.ts';
-import { doesItPay, whatBelongsInAKit, whatToStock } from './families-kit.ts';
+import { whatBelongsInAKit } from './families-kit.ts';
 import { liveReadings } from './families-live.ts';
 import { whatStandsOut } from './families-others.ts';
 import { familyPageStyles } from './families-page.styles.ts';
 import { inCircuitAgainstOut, whichPartsFail } from './families-parts.ts';
+import { doesItPay } from './families-pays.ts';
 import { whatToProbeFirst } from './families-probing.ts';
 import {
   familyQuery,
@@ -25,6 +26,7 @@ import {
   type AskedChanges,
   type FamilyAsked,
 } from './families-query.ts';
+import { whatToStock } from './families-stock.ts';
 import { isItGettingWorse } from './families-time.ts';
 import { failureSets, whatFailsTogether } from './families-together.ts';
 import type { FamilyView } from './families-view.ts';

@@ -50,7 +50,6 @@ export function inCircuitAgainstOut(view: FamilyView) {
     const said = `${one.part} read short or leaky in circuit in ${countOf(one.readBad, 'repair', mark)}: it was the one in ${countText(one.wasIt, mark)}, good in ${countText(one.wasGood, mark)}, not settled in ${countText(one.unsettled, mark)}.`;
     const limits = one.share && { low: one.share.lower, high: one.share.upper };
     return {
-      name: `${one.part}: the one in ${countText(one.wasIt, mark)} of ${countText(settled, mark)} settled`,
       sentence:
         limits === undefined
           ? `${said} Too few to say.`

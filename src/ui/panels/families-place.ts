@@ -31,6 +31,10 @@ export class FamiliesPlace extends LitElement {
         list-style: none;
       }
 
+      .meters {
+        margin-block-start: 1rem;
+      }
+
       .beside label {
         display: inline-flex;
         align-items: center;
@@ -183,7 +187,9 @@ export class FamiliesPlace extends LitElement {
     if (query === METERS) return html`<bt-families-meters .session=${this.session}></bt-families-meters>`;
     return html`<h1>Families</h1>
       ${this.renderList()}
-      <p><a href=${metersHash()}>Meters</a>: which of them reads high or low, by all families together.</p>`;
+      <p class="meters">
+        <a href=${metersHash()}>Meters</a>: which of them reads high or low, by all families together.
+      </p>`;
   }
 }
 

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import '../charts/curve-chart.ts';
 import type { CurveLine } from '../charts/curve-chart.ts';
+import '../charts/figure-frame.ts';
 import type { FigureTable } from '../charts/figure-table.ts';
 import { fixedText, percentText } from '../charts/share-text.ts';
 import { countOf, countText, listText } from '../words.ts';

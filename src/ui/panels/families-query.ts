@@ -134,6 +134,6 @@ function percent(share: number): string {
   return String(Number((share * 100).toFixed(6)));
 }
 
-function entry<Name extends string, Value>(name: Name, value: Value | undefined): { readonly [Key in Name]?: Value } {
-  return value === undefined ? {} : ({ [name]: value } as { readonly [Key in Name]: Value });
+function entry<Name extends string, Value>(name: Name, value: Value | undefined): Partial<Record<Name, Value>> {
+  return value === undefined ? {} : ({ [name]: value } as Record<Name, Value>);
 }

@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import '../charts/control-chart.ts';
+import '../charts/figure-frame.ts';
 import type { FigureTable } from '../charts/figure-table.ts';
 import { chanceText, fixedText, percentText } from '../charts/share-text.ts';
 import { countOf, countText, dayText } from '../words.ts';

@@ -334,9 +334,7 @@ export class ReadingsPlace extends LitElement {
     if (session === undefined) return nothing;
     return html`
       <h1 class="spoken">Readings</h1>
-      ${this.renderNarrow()}
-      ${this.renderPanel(session)}
-      ${this.renderAsked()}
+      ${this.renderNarrow()} ${this.renderPanel(session)} ${this.renderAsked()}
       <bt-readings-grid
         .session=${session}
         .query=${this.asked}

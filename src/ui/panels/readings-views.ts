@@ -97,7 +97,9 @@ export class ReadingsViews extends LitElement {
       <legend>Views kept on this page: columns, order, filters and groups under a name</legend>
       ${
         this.views.length === 0
-          ? html`<p class="quiet">None yet. Kept views last as long as the page is open; the address of a view lasts.</p>`
+          ? html`<p class="quiet">
+              None yet. Kept views last as long as the page is open; the address of a view lasts.
+            </p>`
           : html`<ul>
               ${this.views.map(
                 ({ name, query: asked, layout }) =>

@@ -91,7 +91,6 @@ export class RepairStory extends LitElement {
     try {
       await this.session.ask('overruleLine', [this.repair, rule, reason]);
       this.fault = '';
-      this.changes += 1;
     } catch (error) {
       this.fault = error instanceof Error ? error.message : String(error);
     }

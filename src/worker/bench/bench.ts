@@ -62,7 +62,8 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     view = new ReadingsView(judged, edited);
   };
   /** Takes another journal of edits; where all that it changes are some numbers, only these are judged anew. */
-  const takeEdits = (edits: EditJournal, patches?: ReadonlyMap<number, ReadingPatch>): EditsSoFar => {
+  const takeEdits = async (edits: EditJournal, patches?: ReadonlyMap<number, ReadingPatch>): Promise<EditsSoFar> => {
+    await memory.keep({ ...kept, edits });
     const patched = patches && judgePatched(judged, patches);
     if (patched === undefined) replace({ ...kept, edits });
     else {
@@ -149,10 +150,10 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     facet: (_, query, field) => view.facet(query, field),
     summarise: (_, query, first, last) => view.summarise(query, first, last),
     tryEdit: (_, query, cells, mark) => readTexts(query, cells, mark).answer,
-    editReadings: (_, query, cells, mark) => {
+    editReadings: async (_, query, cells, mark) => {
       const { changes, patches, answer } = readTexts(query, cells, mark);
       if (answer.faults.length > 0 || changes.length === 0) return answer;
-      takeEdits(withStep(kept.edits, changes, Date.now()), patches);
+      await takeEdits(withStep(kept.edits, changes, Date.now()), patches);
       return answer;
     },
     restoreReadings: (_, query, first, last) => {

@@ -30,8 +30,8 @@ export function examineFamilies(judged: Judged): ReadonlyMap<string, ExaminedFam
   }
   const families = new Map<string, ExaminedFamily>();
   for (const name of familyNames(judged.data)) {
-    const family = familyNamed(judged.data, name);
-    if (family === undefined) continue;
+    // A family may be known from the table of repairs alone.
+    const family = familyNamed(judged.data, name) ?? { name, boost: false, points: [], parts: [] };
     families.set(name, { family, repairs: (byFamily.get(name) ?? []).map((id) => examine(judged, id, family)) });
   }
   examined.set(judged, families);

@@ -65,6 +65,7 @@ export function benchFromKept(kept: KeptBench): BenchData {
     plans: new Map(kept.imports.flatMap(({ record, plan }) => (plan ? [[record.file, plan] as const] : []))),
     maps: new Map(kept.maps.map(({ header, plan }) => [header, plan])),
     aliases: kept.names,
+    edits: { steps: kept.edits, undone: [] },
   };
 }
 
@@ -79,6 +80,7 @@ export function stateOf(data: BenchData): BenchState {
     maps: [...data.maps].map(([header, plan]) => ({ header, plan })),
     names: data.aliases,
     overrules: data.overrules,
+    edits: data.edits.steps,
   };
 }
 

@@ -64,7 +64,10 @@ function readReading(text: string, reading: Reading, mark: DecimalMark): Reading
   }
   const { unit } = quantity;
   if (unit !== undefined && unit !== MODE_UNITS[reading.mode]) {
-    return { wrong: `is in ${unit}, in which ${reading.mode} is not measured`, remedy: 'Correct the unit or the mode.' };
+    return {
+      wrong: `is in ${unit}, in which ${reading.mode} is not measured`,
+      remedy: 'Correct the unit or the mode.',
+    };
   }
   const state = STATES[quantity.state]!;
   return { state, value: quantity.value, prefix: quantity.prefix, decimals: quantity.decimals };
@@ -77,7 +80,8 @@ function readTime(text: string, { time }: Reading): ReadingPatch | Fault {
   if (times.parts === 'moment') return { time: times.time };
   const day = Math.floor(time / DAY) * DAY;
   if (times.parts === 'day') return { time: times.time + (Number.isNaN(time) ? 0 : time - day) };
-  if (Number.isNaN(time)) return { wrong: 'is a time without its day', remedy: 'Write the day too, such as 2026-03-01 08:15.' };
+  if (Number.isNaN(time))
+    return { wrong: 'is a time without its day', remedy: 'Write the day too, such as 2026-03-01 08:15.' };
   return { time: day + times.time };
 }
 

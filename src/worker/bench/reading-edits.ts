@@ -2,30 +2,9 @@ import { appendLog, takeRows } from '../../columns/append.ts';
 import { LogBuilder } from '../../columns/log-builder.ts';
 import { readingAt, type ReadingLog } from '../../columns/reading-log.ts';
 import { SPECIMENS, STATES, type Reading } from '../../domain/reading.ts';
-import type { EditField, ReadingPatch } from '../contract.ts';
+import type { ReadingEdit, ReadingPatch, RowChange, RowIdentity } from '../../domain/reading-edit.ts';
 
-/** What names a reading whatever else comes and goes: where it stood, and which of the readings of that line it is, from 0. */
-export interface RowIdentity {
-  readonly file: string;
-  readonly line: number;
-  readonly nth: number;
-}
-
-/** One reading before and after an edit; `old` is absent where it was deleted before, `new` where it is deleted after. */
-export interface RowChange {
-  readonly row: RowIdentity;
-  /** The field that was edited; absent where the whole row went or came back. */
-  readonly field?: EditField;
-  readonly old?: ReadingPatch;
-  readonly new?: ReadingPatch;
-}
-
-/** What a person did at once. */
-export interface ReadingEdit {
-  /** Milliseconds since 1970, UTC. */
-  readonly when: number;
-  readonly changes: readonly RowChange[];
-}
+export type { ReadingEdit, RowChange, RowIdentity } from '../../domain/reading-edit.ts';
 
 /** Edits in order of time, and those that were taken back, the last one first to be done again. */
 export interface EditJournal {
@@ -97,11 +76,7 @@ export function changedReadings(edited: EditedLog): number {
 }
 
 /** The edited log after some of its rows were patched once more. @param log - with these patches made */
-export function withPatches(
-  edited: EditedLog,
-  log: ReadingLog,
-  patches: ReadonlyMap<number, ReadingPatch>,
-): EditedLog {
+export function withPatches(edited: EditedLog, log: ReadingLog, patches: ReadonlyMap<number, ReadingPatch>): EditedLog {
   const all = new Map(edited.patches);
   for (const [row, patch] of patches) {
     const baseRow = baseRowOf(edited, row);
@@ -123,7 +98,7 @@ export function reverseChange({ row, field, old, new: set }: RowChange): RowChan
 }
 
 export function pick(reading: Reading, keys: readonly (keyof ReadingPatch)[]): ReadingPatch {
-  return Object.fromEntries(keys.map((key) => [key, reading[key]])) as ReadingPatch;
+  return Object.fromEntries(keys.map((key) => [key, reading[key]]));
 }
 
 /** Keys whose columns hold no names, so that they can be set without new ones. */

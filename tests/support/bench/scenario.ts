@@ -7,7 +7,6 @@ import { PLOVER } from './families/plover-32.ts';
 import { SISKIN } from './families/siskin-40.ts';
 import type { FamilyModel } from './model.ts';
 
-export { COMPLAINTS } from './model.ts';
 export { METERS } from './meters.ts';
 
 /** The invented families as the simulation knows them. */

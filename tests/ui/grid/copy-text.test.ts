@@ -29,7 +29,10 @@ test('a negative reading stays a number, and tabs in a text stay in their cell',
 
 describe('copied exactly', () => {
   test('cells have neither headers nor apostrophes, and quotes where they would break a line or a column', () => {
-    const rows = [{ ...fakeRow(4), point: '=1+1' }, { ...fakeRow(4), point: 'a\t"b"' }];
+    const rows = [
+      { ...fakeRow(4), point: '=1+1' },
+      { ...fakeRow(4), point: 'a\t"b"' },
+    ];
     expect(copyText(rows, columns, '.', 'exact').split('\r\n')).toEqual([
       'HERON-48\t=1+1\t387.2\u00a0V\tpass',
       'HERON-48\t"a\t""b"""\t387.2\u00a0V\tpass',
@@ -38,6 +41,14 @@ describe('copied exactly', () => {
 });
 
 test('the line of a group is copied as one cell', () => {
-  const group = { group: 'T-1', by: 'repair', folded: true, readings: 2, outOfBand: 0, judged: 0, overRange: 0 } as const;
+  const group = {
+    group: 'T-1',
+    by: 'repair',
+    folded: true,
+    readings: 2,
+    outOfBand: 0,
+    judged: 0,
+    overRange: 0,
+  } as const;
   expect(copyText([group], columns, '.').split('\r\n')[1]).toBe('T-1: 2 readings, none judged');
 });

@@ -1,4 +1,4 @@
-import type { FamilyPatterns, PartFailures } from '../../../src/session/answers.ts';
+import type { PartFailures } from '../../../src/session/answers.ts';
 
 /** Parts of an invented family, most failed first. */
 export const f1: PartFailures = {
@@ -25,7 +25,7 @@ export const q1: PartFailures = {
   share: { low: 0.364, high: 0.569 },
 };
 
-const d3: PartFailures = {
+export const d3: PartFailures = {
   part: 'D3',
   failed: 11,
   shorted: 9,
@@ -36,5 +36,3 @@ const d3: PartFailures = {
   replacedGood: 30,
   share: { low: 0.071, high: 0.21 },
 };
-
-export const patterns: FamilyPatterns = { family: 'HERON-48', repairs: 88, parts: [d3, f1, q1] };

@@ -39,9 +39,12 @@ test('what cannot be done changes nothing and is said', () => {
   expect(layoutByKey(full, 'verdict', key('p'), 9, '.')).toEqual({ layout: full, said: 'No more columns can be pinned.' }); // prettier-ignore
 });
 
-test.each([key('ArrowRight'), key('ArrowDown', 'ctrl'), key('p', 'ctrl'), key('ArrowLeft', 'alt', 'ctrl'), key('Delete', 'shift')])(
-  'a key that means nothing to a header is left to others',
-  (event) => {
-    expect(layoutByKey(FIRST_LAYOUT, 'time', event, 9, '.')).toBeUndefined();
-  },
-);
+test.each([
+  key('ArrowRight'),
+  key('ArrowDown', 'ctrl'),
+  key('p', 'ctrl'),
+  key('ArrowLeft', 'alt', 'ctrl'),
+  key('Delete', 'shift'),
+])('a key that means nothing to a header is left to others', (event) => {
+  expect(layoutByKey(FIRST_LAYOUT, 'time', event, 9, '.')).toBeUndefined();
+});

@@ -1,0 +1,233 @@
+import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
+import { userEvent } from 'vitest/browser';
+import { loadSample } from '../../src/session/sample.ts';
+import type { Session } from '../../src/session/session.ts';
+import type { FamilyPageView } from '../../src/ui/panels/families-page.ts';
+import '../../src/ui/panels/families-page.ts';
+import type { BenchClient } from '../../src/worker/client.ts';
+import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
+import { allText, benchWith, figure, figuresDrawn, NO_NUMBER, tableOf, within } from './families-bench.ts';
+
+let session: Session;
+let client: BenchClient;
+
+beforeAll(async () => {
+  ({ session, client } = await benchWith(await loadSample()));
+});
+
+afterAll(() => {
+  client.close();
+});
+
+afterEach(() => {
+  location.hash = '';
+});
+
+async function showFamily(family: string, query = '', of = session): Promise<FamilyPageView> {
+  location.hash = `#/families/${family}${query === '' ? '' : `?${query}`}`;
+  const page = await show('bt-family-page', { session: of, family, query });
+  await vi.waitFor(() => {
+    expect(textOf(page, 'p')).not.toContain('Counting');
+  });
+  await drawn(page);
+  return page;
+}
+
+/** The query that the address has come to ask for. */
+function asked(): string {
+  return decodeURIComponent(location.hash.split('?')[1] ?? '');
+}
+
+describe('<bt-family-page>', () => {
+  test('renders', async () => {
+    const page = await showFamily('HERON-48');
+    const figures = await figuresDrawn(page);
+    expect(figures.map(({ question }) => question)).toEqual([
+      'Which parts fail in HERON-48?',
+      'A part reads short in circuit: is it the one?',
+      'What to probe first?',
+      'What fails together?',
+      'Which sets of parts fail as one?',
+      'Which part fails under which complaint?',
+      'What does “no standby light” point to?',
+      'Is Q1 getting worse in HERON-48?',
+      'Do repairs hold?',
+      'What belongs in a parts kit?',
+      'How many of each to stock?',
+      'Does it pay?',
+      'What stands out in HERON-48 against other families?',
+      'What do boards under power read at each point?',
+    ]);
+    expect(textOf(page, '[role=status]')).toBe('All 48 repairs.');
+  });
+
+  test('is accessible', async () => {
+    expect(await violations(await showFamily('HERON-48'))).toEqual([]);
+    expect(await violations(await showFamily('SISKIN-40'))).toEqual([]);
+  });
+
+  test('counts in its table what the bars show, and says proved failed of a fuse too', async () => {
+    const figures = await figuresDrawn(await showFamily('HERON-48'));
+    const parts = figure(figures, 'Which parts fail');
+    expect(String(parts.sentence)).toContain('proved failed: bad out of circuit, or open in circuit');
+    const [first] = rowsOf(parts, 'table');
+    expect(first?.slice(0, 4)).toEqual(['Q1', '17', '13', '4']);
+    expect(within(parts.querySelector('bt-failure-bars')!, 'a.mark')[0]?.getAttribute('aria-label')).toBe(
+      'Q1: 17 · replaced 16',
+    );
+  });
+
+  test('leads from every mark to readings or repairs, but for kits, which lead to the repairs left out', async () => {
+    const page = await showFamily('HERON-48');
+    await figuresDrawn(page);
+    const marks = within(page, '.mark');
+    expect(marks.length).toBeGreaterThan(100);
+    const dead = marks.filter((mark) => !(mark.getAttribute('href') ?? '').startsWith('#/'));
+    const curve = within(page, 'bt-curve-chart').at(-1)!;
+    expect(dead.every((mark) => (mark.getRootNode() as ShadowRoot).host === curve)).toBe(true);
+    expect(within(page, 'p[slot=words] a').length).toBeGreaterThan(0);
+  });
+
+  test('leads from a question at its head to its figure', async () => {
+    const page = await showFamily('HERON-48');
+    const figures = await figuresDrawn(page);
+    all(page, '.questions button')
+      .find((button) => button.textContent === 'do repairs hold')
+      ?.click();
+    await drawn(page);
+    const held = figure(figures, 'Do repairs hold');
+    expect(held.shadowRoot?.activeElement?.id).toBe('question');
+  });
+});
+
+describe('what the address asks for', () => {
+  test('narrows the repairs, and is said', async () => {
+    const page = await showFamily('HERON-48', 'complaint=no+standby+light');
+    expect(textOf(page, '[role=status]')).toContain('11 of 48 repairs fit.');
+    all(page, '[role=status] button')[0]?.click();
+    expect(location.hash).toBe('#/families/HERON-48');
+  });
+
+  test('is written by each choice, beside what was asked before', async () => {
+    const page = await showFamily('HERON-48', 'meter=M1');
+    const [complaint] = all(page, '.filters select');
+    await userEvent.selectOptions(complaint!, 'burnt smell');
+    expect(asked()).toBe('complaint=burnt+smell&meter=M1');
+  });
+
+  test('says what is known of a board on the bench, and narrows what to probe', async () => {
+    const page = await showFamily('HERON-48');
+    const before = rowsOf(figure(await figuresDrawn(page), 'What to probe'), 'table').map(([name]) => name);
+    all(page, '.boxes input')
+      .find((box) => box.parentElement?.textContent.trim() === 'Q1')
+      ?.click();
+    expect(asked()).toBe('good=Q1');
+    page.query = asked();
+    await vi.waitFor(async () => {
+      const after = rowsOf(figure(await figuresDrawn(page), 'What to probe'), 'table').map(([name]) => name);
+      expect(after.some((name) => name?.includes('Q1'))).toBe(false);
+      expect(before.some((name) => name?.includes('Q1'))).toBe(true);
+    });
+  });
+
+  test('chooses the part that is followed over time without asking the worker again', async () => {
+    const page = await showFamily('HERON-48');
+    page.query = 'part=R1';
+    await page.updateComplete;
+    expect(figure(await figuresDrawn(page), 'Is R1 getting worse')).toBeDefined();
+  });
+
+  test('a number out of its limits is not taken', async () => {
+    const page = await showFamily('HERON-48');
+    const share = all(page, 'input[type=number]')[0] as HTMLInputElement;
+    await userEvent.fill(share, '140');
+    share.blur();
+    expect(asked()).toBe('');
+    await userEvent.fill(share, '50');
+    share.blur();
+    expect(asked()).toBe('kit=50');
+  });
+
+  test('that nothing fits is said in every figure of failures', async () => {
+    const figures = await figuresDrawn(await showFamily('HERON-48', 'from=2030-01-01'));
+    const told = figures.filter(({ instead }) => instead !== undefined);
+    expect(told).toHaveLength(figures.length - 1);
+    expect(figure(figures, 'Which parts fail').instead).toBe('No repair fits these filters: too few to say.');
+  });
+
+  test('is kept where no complaint of the family is meant', async () => {
+    const page = await showFamily('HERON-48', 'complaint=hums');
+    expect((all(page, '.filters select')[0] as HTMLSelectElement).value).toBe('hums');
+    expect(textOf(page, '[role=status]')).toContain('0 of 48 repairs fit.');
+  });
+});
+
+describe('bad input is explained, and no number that is none is shown', () => {
+  const READINGS = 'time,repair,family,point,stage,mode,specimen,reading,unit,meter';
+  const REPAIRS = 'repair,family,complaint,received,returned,outcome,parts replaced,comeback of';
+  const READING = '2026-04-01T09:00:00,T-0501,TEAL-20,12V main,live,DC volts,board,12.02,V,M1';
+
+  async function showBad(repairs: readonly string[], readings: readonly string[], query = '') {
+    const files = [
+      ...(repairs.length === 0 ? [] : [tableOf('repairs.csv', REPAIRS, repairs)]),
+      ...(readings.length === 0 ? [] : [tableOf('log.csv', READINGS, readings)]),
+    ];
+    const bad = await benchWith(files);
+    const page = await showFamily('TEAL-20', query, bad.session);
+    const figures = await figuresDrawn(page);
+    bad.client.close();
+    const text = allText(page);
+    expect(text).not.toMatch(NO_NUMBER);
+    return { figures, text };
+  }
+
+  test('a family with one repair and no reading', async () => {
+    const { figures } = await showBad(['T-0501,TEAL-20,flicker,2026-04-01,2026-04-02,returned working,Q1,'], []);
+    expect(figure(figures, 'Which parts fail').instead).toBe('1 repair: too few repairs to say, it takes 10.');
+    expect(figure(figures, 'Do repairs hold').instead).toContain('None of 1 returned board came back');
+    expect(figure(figures, 'What do boards under power').instead).toContain('No board of this family');
+  });
+
+  test('readings without a repair on record', async () => {
+    const { text, figures } = await showBad([], [READING]);
+    expect(text).toContain('Left out: 1 known from readings alone.');
+    expect(figure(figures, 'Do repairs hold').instead).toContain('too few');
+  });
+
+  test('a part that the family does not know', async () => {
+    const { figures } = await showBad(
+      ['T-0501,TEAL-20,flicker,2026-04-01,2026-04-02,returned working,Q99,'],
+      [READING],
+    );
+    expect(rowsOf(figure(figures, 'Which parts fail'), 'table')[0]?.[0]).toBe('Q99');
+  });
+
+  test('a comeback before its return', async () => {
+    const { text } = await showBad(
+      [
+        'T-0501,TEAL-20,flicker,2026-04-01,2026-04-20,returned working,,',
+        'T-0502,TEAL-20,flicker,2026-04-10,2026-04-21,returned working,,T-0501',
+      ],
+      [],
+    );
+    expect(text).toContain('1 whose comeback is dated before the return, which cannot be');
+  });
+
+  test('boards of which none came back, and some of which all did on the day of their return', async () => {
+    const rows = Array.from({ length: 12 }, (_, at) => `T-06${at + 10},TEAL-20,flicker,2026-04-01,2026-04-02,returned working,Q1,`); // prettier-ignore
+    const censored = await showBad(rows, []);
+    expect(figure(censored.figures, 'Do repairs hold').instead).toContain('None of 12 returned boards came back');
+    const back = Array.from(
+      { length: 12 },
+      (_, at) => `T-07${at + 10},TEAL-20,flicker,2026-04-02,,open,,T-06${at + 10}`,
+    );
+    const all12 = await showBad([...rows, ...back], []);
+    const table = rowsOf(figure(all12.figures, 'Do repairs hold'), 'table');
+    expect(table[0]?.slice(0, 4)).toEqual(['TEAL-20', '12', '12', '100\u00a0%'.replace('\u00a0', ' ')]);
+  });
+
+  test('a family that nothing names', async () => {
+    const page = await showFamily('HERRON-48');
+    expect(page.shadowRoot?.textContent).toContain('No board of a family HERRON-48 is known');
+  });
+});
