@@ -362,7 +362,7 @@ export class ReadingStrip extends LitElement {
   override render() {
     const { strip } = this;
     // Without a handle in it, what scrolls on a narrow screen must be reached by itself.
-    const tab = this.movable.length === 0 ? 0 : nothing;
+    const tab = this.movable.length === 0 ? 0 : -1;
     return html`<div class="plot" tabindex=${tab} role="region" aria-label="The strip of readings">
         ${strip === undefined ? nothing : this.renderDrawing(strip)}
         ${strip !== undefined && this.onCanvas ? html`<canvas aria-hidden="true"></canvas>` : nothing}
