@@ -27,6 +27,11 @@ export class Intake {
     this.#list = list;
   }
 
+  /** Takes the file of an import that was kept from an earlier visit. */
+  takeOriginal(hash: string, file: File): void {
+    this.#originals = new Map([...this.#originals, [hash, { file }]]);
+  }
+
   /** Lets go of the files of a bench that is no more. */
   forget(): void {
     this.#originals = new Map();

@@ -63,6 +63,8 @@ export function planFault({ plan, answered }: Pick<WaitingFile, 'plan' | 'answer
   if (plan.shape === 'repairs' && !has('repair')) {
     return { about: 'columns', text: 'Choose the column that holds the repairs: none is read as a repair.' };
   }
-  const missing = givenFields(plan).find(({ key, required }) => required && plan.given[key] === undefined);
+  const isStated = (key: keyof Given): boolean =>
+    plan.given[key] !== undefined || (plan.givenRanges ?? []).some(({ given }) => given[key] !== undefined);
+  const missing = givenFields(plan).find(({ key, required }) => required && !isStated(key));
   return missing && { about: 'given', text: MISSING[missing.key] };
 }

@@ -1,4 +1,4 @@
-import { FIELDS, type ColumnUse, type Field, type FilePlan, type Given } from '../domain/file-plan.ts';
+import { FIELDS, type ColumnUse, type Field, type FilePlan, type Given, type GivenRange } from '../domain/file-plan.ts';
 import type { Shape } from '../domain/import-record.ts';
 
 const READING_FIELDS: readonly Field[] = [
@@ -73,6 +73,24 @@ export function withHeader(plan: FilePlan, line: number, cells: readonly string[
 /** The plan with something stated for all of its rows; `undefined` or an empty text takes it away. */
 export function withGiven<Key extends keyof Given>(plan: FilePlan, key: Key, value: Given[Key] | undefined): FilePlan {
   return { ...plan, given: defined<Given>({ ...plan.given, [key]: value === '' ? undefined : value }) };
+}
+
+/** The plan with one more range of rows, after the last, for which something else is stated. */
+export function withRangeAdded(plan: FilePlan): FilePlan {
+  const ranges = plan.givenRanges ?? [];
+  const from = Math.max(plan.headerLine, ...ranges.map(({ to }) => to)) + 1;
+  return { ...plan, givenRanges: [...ranges, { from, to: from, given: {} }] };
+}
+
+/** The plan with one range of rows changed; `undefined` takes it away. */
+export function withRange(plan: FilePlan, at: number, range: GivenRange | undefined): FilePlan {
+  const ranges = (plan.givenRanges ?? []).flatMap((old, index) => (index === at ? (range ?? []) : old));
+  return { ...plan, givenRanges: ranges };
+}
+
+/** A range with something stated for its rows; an empty text takes it away. */
+export function withRangeGiven(range: GivenRange, key: keyof Given, value: string): GivenRange {
+  return { ...range, given: defined<Given>({ ...range.given, [key]: value === '' ? undefined : value }) };
 }
 
 /** Several columns of readings without a column of points are one point each, named as their headers. */

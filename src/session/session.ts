@@ -245,6 +245,13 @@ export class Session {
     this.#set({ waiting, outcome: { ...NOTHING_READ, refused: [{ file: skipped.name, reason }] } });
   }
 
+  /** Fetches the file of an import from what is kept, where it is not at hand. @param name - the import's */
+  async fetchOriginal(hash: string, name: string): Promise<void> {
+    if (this.#memory === undefined || this.hasOriginal(hash)) return;
+    const bytes = await this.#call('original', [hash]);
+    if (bytes !== undefined) this.#intake.takeOriginal(hash, new File([bytes], name));
+  }
+
   /** Whether the file of an import is at hand, so that it can be read in another way. */
   hasOriginal(hash: string): boolean {
     return this.#intake.hasOriginal(hash);

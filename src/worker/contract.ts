@@ -522,6 +522,8 @@ export interface BenchCalls {
   previewFile(file: File, plan: FilePlan): Preview;
   /** Reads files in, each whole or not at all; a plan may be given for a file by its place. */
   bringIn(files: readonly File[], plans?: readonly (FilePlan | undefined)[]): ImportOutcome;
+  /** The bytes of an import as they were brought in; undefined where they are not kept. */
+  original(hash: string): Uint8Array<ArrayBuffer> | undefined;
   /** Takes a whole import back. */
   takeBack(hash: string): BenchSummary;
   /** Reads a mended row again in place of the one that was set aside; undefined where it was admitted, else what is still wrong with it. */

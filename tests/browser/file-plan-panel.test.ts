@@ -222,3 +222,29 @@ test('a file is left out by the other button', async () => {
   await page.getByRole('button', { name: 'Leave it out' }).click();
   expect(session.state.waiting).toEqual([]);
 });
+
+describe('what is stated for ranges of lines', () => {
+  const stream = planOf({ questions: [GIVEN], columns: [use('Time', 'time'), use('Value', 'reading')] });
+
+  test('is accessible', async () => {
+    const { panel } = await showPanel({
+      ...stream,
+      givenRanges: [{ from: 2, to: 40, given: { repair: 'T-0131', stage: 'live' } }],
+    });
+    expect(await violations(panel)).toEqual([]);
+  });
+
+  test('is added by keyboard, changed and removed, and stands in the plan', async () => {
+    const { now } = await showPanel(stream);
+    await page.getByRole('button', { name: 'State it for a range of lines' }).click();
+    await expect.poll(() => now()?.givenRanges).toEqual([{ from: 2, to: 2, given: {} }]);
+    await page.getByRole('spinbutton', { name: 'to line' }).fill('40');
+    await userEvent.tab();
+    await expect.poll(() => now()?.givenRanges?.[0]?.to).toBe(40);
+    await page.getByRole('group', { name: 'Lines 2 to 40' }).getByLabelText('repair').fill('T-0131');
+    await userEvent.tab();
+    await expect.poll(() => now()?.givenRanges?.[0]?.given).toEqual({ repair: 'T-0131' });
+    await page.getByRole('button', { name: 'Remove lines 2 to 40' }).click();
+    await expect.poll(() => now()?.givenRanges).toEqual([]);
+  });
+});

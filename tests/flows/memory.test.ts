@@ -47,6 +47,16 @@ describe('a bench of one’s own', () => {
     expect(faults).toEqual([]);
   });
 
+  test('is read in another way after a reload, from the kept original', async () => {
+    const { page, choose } = flow;
+    await startEmpty({ page });
+    await choose(file);
+    await page.getByText('Every change is kept').waitFor();
+    await page.reload();
+    await page.getByRole('button', { name: 'Change how it was read: april.csv' }).click();
+    await page.getByRole('heading', { name: 'How should april.csv be read?' }).waitFor();
+  });
+
   test('is seen by another tab as it changes', async () => {
     const { page, choose } = flow;
     await startEmpty({ page });

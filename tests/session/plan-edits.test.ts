@@ -1,6 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { planFault, givenFields } from '../../src/session/plan-check.ts';
-import { withField, withGiven, withHeader, withReadingUse, withShape } from '../../src/session/plan-edits.ts';
+import {
+  withField,
+  withGiven,
+  withHeader,
+  withRange,
+  withRangeAdded,
+  withRangeGiven,
+  withReadingUse,
+  withShape,
+} from '../../src/session/plan-edits.ts';
 import { DECIMAL, ORDER, planOf, use } from './plan-of.ts';
 
 const fieldsOf = (plan: ReturnType<typeof planOf>) => plan.columns.map(({ field }) => field);
@@ -98,5 +107,25 @@ describe('planFault(waiting)', () => {
     const fault = planFault({ plan, answered: [] });
     expect(fault?.about).toBe(about);
     expect(fault?.text).toMatch(/^[A-Z].{20,}\.$/);
+  });
+});
+
+describe('ranges of lines', () => {
+  test('begin behind the last one, are changed in place and removed', () => {
+    const one = withRangeAdded(planOf({ headerLine: 1 }));
+    expect(one.givenRanges).toEqual([{ from: 2, to: 2, given: {} }]);
+    const stated = withRange(one, 0, withRangeGiven({ from: 2, to: 40, given: {} }, 'repair', 'T-0131'));
+    const two = withRangeAdded(stated);
+    expect(two.givenRanges?.map(({ from }) => from)).toEqual([2, 41]);
+    expect(withRange(two, 0, undefined).givenRanges).toEqual([{ from: 41, to: 41, given: {} }]);
+    expect(withRangeGiven({ from: 1, to: 2, given: { repair: 'T-1' } }, 'repair', '').given).toEqual({});
+  });
+
+  test('settle what the file as a whole does not say', () => {
+    const columns = [use('Time', 'time'), use('Value', 'reading')];
+    const given = { repair: 'T-0131', point: 'bulk', stage: 'live' } as const;
+    const plan = planOf({ columns, questions: [], givenRanges: [{ from: 2, to: 9, given }] });
+    expect(planFault({ plan, answered: [] })).toBeUndefined();
+    expect(planFault({ plan: { ...plan, givenRanges: [] }, answered: [] })?.about).toBe('given');
   });
 });

@@ -9,6 +9,7 @@ import { countOf } from '../words.ts';
 import type { ChoicesChanged, PlanChanged } from './file-plan-events.ts';
 import './file-plan-given.ts';
 import './file-plan-marks.ts';
+import './file-plan-ranges.ts';
 import { filePlanPanelStyles } from './file-plan-panel.styles.ts';
 import './file-plan-question.ts';
 import './file-plan-rows.ts';
@@ -135,6 +136,7 @@ export class FilePlanPanel extends LitElement {
         .waiting=${waiting}
         @plan-changed=${this.changePlan}
       ></bt-file-plan-given>
+      <bt-file-plan-ranges class="question" .waiting=${waiting} @plan-changed=${this.changePlan}></bt-file-plan-ranges>
       <bt-file-plan-marks
         .waiting=${waiting}
         @plan-changed=${this.changePlan}

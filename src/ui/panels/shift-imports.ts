@@ -74,6 +74,7 @@ export class ShiftImports extends LitElement {
 
   private async readOtherwise(record: ImportRecord): Promise<void> {
     this.asked = undefined;
+    await this.session.fetchOriginal(record.hash, record.file);
     if (this.session.hasOriginal(record.hash)) await this.session.reread(record.hash, record.file);
     if (!this.session.hasOriginal(record.hash)) await this.askFor({ hash: record.hash, about: 'its file' });
   }

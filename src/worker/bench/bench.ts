@@ -121,6 +121,7 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       earlier = [];
       return outcome;
     },
+    original: (_, hash) => memory.originalBytes(hash),
     takeBack: async (_, hash) => {
       const data = await withTables(kept, memory.originalBytes);
       await commit(settled(withoutImport(data, hash)));

@@ -22,7 +22,7 @@ export interface BenchMemory {
   readonly keep: (data: BenchData, originals?: Originals, signal?: AbortSignal) => Promise<void>;
   /** What is kept, after a change could not be; undefined where nothing is kept. */
   readonly reload: () => Promise<BenchData | undefined>;
-  readonly originalBytes: (hash: string) => Promise<Uint8Array | undefined>;
+  readonly originalBytes: (hash: string) => Promise<Uint8Array<ArrayBuffer> | undefined>;
   readonly ledger: () => Promise<Ledger | undefined>;
   readonly backUp: (context: CallContext) => Promise<{ readonly file: Blob; readonly seal: string }>;
   readonly confirmBackup: (file: Blob, seal: string) => Promise<Ledger | undefined>;
