@@ -54,7 +54,7 @@ describe('a bench of one’s own', () => {
     await page.getByText('Every change is kept').waitFor();
     await page.reload();
     await page.getByRole('button', { name: 'Change how it was read: april.csv' }).click();
-    await page.getByRole('heading', { name: 'How should april.csv be read?' }).waitFor();
+    await page.getByRole('heading', { name: 'How should april.csv be read instead?' }).waitFor();
   });
 
   test('is seen by another tab as it changes', async () => {
