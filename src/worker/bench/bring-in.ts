@@ -6,10 +6,8 @@ import type { CallContext, ImportOutcome } from '../contract.ts';
 import type { BenchData } from './bench-data.ts';
 import { withContents } from './contents.ts';
 import { withAliases } from './names.ts';
+import { pieces } from './pieces.ts';
 import { HEAD_BYTES, isSettled, planWith, remember } from './plans.ts';
-
-/** Bytes that are read before the next look for a cancel. */
-const PIECE_BYTES = 1024 * 1024;
 
 /** A bench with new files, and what became of them. */
 export interface BroughtIn {
@@ -158,9 +156,4 @@ function freeName(name: string, imports: readonly ImportRecord[]): string {
 async function sha256(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
-}
-
-// eslint-disable-next-line @typescript-eslint/require-await -- the reader takes any stream of bytes; these are here already
-async function* pieces(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
-  for (let start = 0; start < bytes.length; start += PIECE_BYTES) yield bytes.subarray(start, start + PIECE_BYTES);
 }

@@ -5,7 +5,7 @@ import { writeRow } from '../../intake/write-row.ts';
 import type { BenchData } from './bench-data.ts';
 import { settled } from './bring-in.ts';
 import { withContents } from './contents.ts';
-import { once } from './tables.ts';
+import { pieces } from './pieces.ts';
 
 /**
  * Reads a mended row again by the plan of its file.
@@ -64,7 +64,7 @@ export function setAsideText(data: BenchData): string {
 function oneRowFile(name: string, plan: FilePlan, content: string) {
   const header = plan.headerLine > 0 ? `${writeRow(plan.columns.map((use) => use.header), plan.separator)}\n` : ''; // prettier-ignore
   const bytes = new TextEncoder().encode(`${header}${content}\n`);
-  return { name, size: bytes.length, bytes: once(bytes) };
+  return { name, size: bytes.length, bytes: pieces(bytes) };
 }
 
 /** The plan for such a file: what a units line said stands in the columns already. */

@@ -2,6 +2,7 @@ import type { FilePlan } from '../../domain/file-plan.ts';
 import { readFile } from '../../intake/read-file.ts';
 import type { BenchData } from './bench-data.ts';
 import type { TableContents } from './contents.ts';
+import { pieces } from './pieces.ts';
 
 /**
  * The bench with what its tables of repairs and bands brought, read again from the kept originals where it is not at hand, as after a reload.
@@ -27,16 +28,10 @@ export async function withTables(
 }
 
 async function tableOf(name: string, bytes: Uint8Array, plan: FilePlan): Promise<TableContents> {
-  const contents = await readFile({ name, size: bytes.length, bytes: once(bytes) }, plan);
+  const contents = await readFile({ name, size: bytes.length, bytes: pieces(bytes) }, plan);
   return {
     repairs: contents.shape === 'repairs' ? contents.repairs : [],
     families: contents.shape === 'bands' ? contents.families : [],
     bands: contents.shape === 'bands' ? contents.bands : [],
   };
-}
-
-/** Bytes that are here already, as the stream that a reader takes. */
-// eslint-disable-next-line @typescript-eslint/require-await -- an async generator that never waits
-export async function* once(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
-  yield bytes;
 }
