@@ -1,4 +1,4 @@
-import type { ImportProgress } from '../worker/contract.ts';
+import type { ImportProgress } from '../worker/contract/progress.ts';
 
 /** How far an import has come and how fast it goes. */
 export interface ImportPace extends ImportProgress {

@@ -1,6 +1,7 @@
 import type { FilePlan, Given, Question } from '../domain/file-plan.ts';
 import { CallCancelled, WorkerLost, type BenchClient, type CallOptions } from '../worker/client.ts';
-import type { ImportOutcome, PlanChoices } from '../worker/contract.ts';
+import type { ImportProgress } from '../worker/contract/progress.ts';
+import type { ImportOutcome, PlanChoices } from '../worker/contract/intake.ts';
 import { hashOfFile, originalsOf, type Original } from './originals.ts';
 import { barePlan, withWaiting, type WaitingFile } from './waiting-file.ts';
 
@@ -45,7 +46,7 @@ export class Intake {
   async read(
     files: readonly File[],
     plans: readonly (FilePlan | undefined)[],
-    options: CallOptions,
+    options: CallOptions<ImportProgress>,
   ): Promise<ImportOutcome> {
     const args = plans.length === 0 ? ([files] as const) : ([files, plans] as const);
     const outcome = await this.#client.call('bringIn', [...args], options);
@@ -55,7 +56,7 @@ export class Intake {
   }
 
   /** Brings in those of some files that leave no question open; the others wait. */
-  async admit(files: readonly File[], options: CallOptions): Promise<ImportOutcome> {
+  async admit(files: readonly File[], options: CallOptions<ImportProgress>): Promise<ImportOutcome> {
     const ready: File[] = [];
     const waiting: WaitingFile[] = [];
     const refused: { file: string; reason: string }[] = [];
@@ -78,7 +79,7 @@ export class Intake {
   }
 
   /** Brings in those of the waiting files that what was settled since leaves without a question. */
-  async admitAnswered(options: CallOptions): Promise<ImportOutcome> {
+  async admitAnswered(options: CallOptions<ImportProgress>): Promise<ImportOutcome> {
     const ready: File[] = [];
     for (const { file, replaces, answered } of this.#list.waiting()) {
       if (replaces !== undefined || answered.length > 0) continue;
@@ -94,7 +95,11 @@ export class Intake {
   }
 
   /** Reads a file by a settled plan. Where it takes an import's place and cannot be read, that import is put back as it was. */
-  async settle({ file, replaces }: WaitingFile, plan: FilePlan, options: CallOptions): Promise<ImportOutcome> {
+  async settle(
+    { file, replaces }: WaitingFile,
+    plan: FilePlan,
+    options: CallOptions<ImportProgress>,
+  ): Promise<ImportOutcome> {
     this.#stated.set(headerOf(plan), likelyAgain(plan.given));
     if (replaces === undefined) return this.read([file], [plan], options);
     const before = this.#originals.get(replaces)?.plan;
@@ -168,7 +173,7 @@ export class Intake {
   }
 
   /** A file's plan; undefined where it cannot be had, which the import itself will explain. */
-  async #planOf(file: File, { signal }: CallOptions) {
+  async #planOf(file: File, { signal }: CallOptions<ImportProgress>) {
     try {
       return await this.#client.call('planFile', [file], signal === undefined ? {} : { signal });
     } catch (error) {

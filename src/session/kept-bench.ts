@@ -1,5 +1,5 @@
 import type { BenchClient } from '../worker/client.ts';
-import type { KeptAnswer, Ledger } from '../worker/contract.ts';
+import type { KeptAnswer, Ledger } from '../worker/contract/memory.ts';
 import type { LedgerCopy } from './ledger-copy.ts';
 
 /** What the page shows of what outlasts it. */

@@ -1,4 +1,4 @@
-import type { Ledger } from '../worker/contract.ts';
+import type { Ledger } from '../worker/contract/memory.ts';
 
 /** Where a copy of the ledger lies, apart from what it tells of: what the browser loses, the copy still knows. */
 export interface LedgerCopy {

@@ -1,5 +1,5 @@
 import type { FilePlan } from '../domain/file-plan.ts';
-import type { ImportOutcome } from '../worker/contract.ts';
+import type { ImportOutcome } from '../worker/contract/intake.ts';
 
 /** A file that was brought in during this visit. */
 export interface Original {

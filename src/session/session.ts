@@ -1,15 +1,10 @@
 import type { FilePlan, Question } from '../domain/file-plan.ts';
 import type { DecimalMark } from '../domain/quantity.ts';
 import { CallCancelled, WorkerLost, type BenchClient } from '../worker/client.ts';
-import type {
-  BenchCalls,
-  BenchSummary,
-  CallName,
-  ImportOutcome,
-  ImportProgress,
-  KeptAnswer,
-  PlanChoices,
-} from '../worker/contract.ts';
+import type { BenchCalls, CallName, ProgressOf } from '../worker/contract/calls.ts';
+import type { ImportOutcome, PlanChoices } from '../worker/contract/intake.ts';
+import type { BenchSummary, KeptAnswer } from '../worker/contract/memory.ts';
+import type { ImportProgress } from '../worker/contract/progress.ts';
 import { PaceMeter } from './import-pace.ts';
 import { Intake } from './intake.ts';
 import { KeptBench, keptState, type KeptState } from './kept-bench.ts';
@@ -98,10 +93,11 @@ export class Session {
     name: Name,
     args: Parameters<BenchCalls[Name]>,
     signal?: AbortSignal,
+    onProgress?: (progress: ProgressOf<Name>) => void,
   ): Promise<ReturnType<BenchCalls[Name]>> {
-    if (!CHANGING.has(name)) return this.#call(name, args, signal);
+    if (!CHANGING.has(name)) return this.#call(name, args, signal, onProgress);
     return this.#inTurn(async () => {
-      const answer = await this.#call(name, args, signal);
+      const answer = await this.#call(name, args, signal, onProgress);
       const isRefused = name === 'mendRow' && answer !== undefined;
       if (!isRefused) this.#change(await this.#call('summary', []), {});
       return answer;
@@ -294,9 +290,10 @@ export class Session {
     name: Name,
     args: Parameters<BenchCalls[Name]>,
     signal?: AbortSignal,
+    onProgress?: (progress: ProgressOf<Name>) => void,
   ): Promise<ReturnType<BenchCalls[Name]>> {
     try {
-      return await this.#client.call(name, args, signal === undefined ? {} : { signal });
+      return await this.#client.call(name, args, { ...(signal && { signal }), ...(onProgress && { onProgress }) });
     } catch (error) {
       if (error instanceof WorkerLost) this.#loseBench(error);
       throw error;

@@ -1,5 +1,6 @@
 import type { DecimalMark } from '../domain/quantity.ts';
-import type { BenchSummary, ImportOutcome } from '../worker/contract.ts';
+import type { ImportOutcome } from '../worker/contract/intake.ts';
+import type { BenchSummary } from '../worker/contract/memory.ts';
 import type { KeptState } from './kept-bench.ts';
 import type { ImportPace } from './import-pace.ts';
 import type { WaitingFile } from './waiting-file.ts';

@@ -1,5 +1,5 @@
 import type { FilePlan, Preview, Question } from '../domain/file-plan.ts';
-import type { PlanChoices } from '../worker/contract.ts';
+import type { PlanChoices } from '../worker/contract/intake.ts';
 
 /** A file that is not read until its questions are answered, or that is to be read in another way. */
 export interface WaitingFile {

@@ -1,4 +1,5 @@
-import type { BenchCalls, CallName, FromWorker, ImportProgress, ToWorker } from './contract.ts';
+import type { BenchCalls, CallName, ProgressOf } from './contract/calls.ts';
+import type { FromWorker, ToWorker } from './contract/messages.ts';
 import { startBenchWorker } from './start.ts';
 
 export { startBenchWorker };
@@ -16,10 +17,10 @@ export class WorkerLost extends Error {
   override name = 'WorkerLost';
 }
 
-export interface CallOptions {
+export interface CallOptions<Progress> {
   /** Asks the worker to stop; the call then ends with `CallCancelled`. */
   readonly signal?: AbortSignal;
-  readonly onProgress?: (progress: ImportProgress) => void;
+  readonly onProgress?: (progress: Progress) => void;
 }
 
 /** The page's side of the contract. */
@@ -31,7 +32,7 @@ export interface BenchClient {
   call<Name extends CallName>(
     name: Name,
     args: Parameters<BenchCalls[Name]>,
-    options?: CallOptions,
+    options?: CallOptions<ProgressOf<Name>>,
   ): Promise<ReturnType<BenchCalls[Name]>>;
   /** Stops the worker; every pending call ends with `WorkerLost`. */
   close(): void;
@@ -109,7 +110,7 @@ export function createBenchClient(
         pending.set(id, {
           settle: (message) => {
             if ('progress' in message) {
-              onProgress?.(message.progress);
+              onProgress?.(message.progress as ProgressOf<typeof name>);
               return;
             }
             finish();

@@ -1,7 +1,8 @@
 import { openKeeper } from '../store/keeper.ts';
 import { createBench } from './bench/bench.ts';
 import { keptMemory } from './bench/memory.ts';
-import type { BenchHandlers, FromWorker, ToWorker } from './contract.ts';
+import type { BenchHandlers } from './contract/calls.ts';
+import type { FromWorker, ToWorker } from './contract/messages.ts';
 
 // Nothing that is read here may leave: the ways out are taken away before any file is opened.
 for (const name of ['fetch', 'XMLHttpRequest', 'WebSocket', 'EventSource', 'WebTransport', 'importScripts']) {

@@ -6,7 +6,7 @@ import { EMPTY_BENCH, judgeBench } from '../../src/worker/bench/bench-data.ts';
 import { editLog, withPatches } from '../../src/worker/bench/reading-edits.ts';
 import { judgePatched, readCells } from '../../src/worker/bench/reading-edits-desk.ts';
 import { ReadingsView } from '../../src/worker/bench/readings-view.ts';
-import type { ReadingsQuery } from '../../src/worker/contract.ts';
+import type { ReadingsQuery } from '../../src/columns/query.ts';
 import { BANDS, METERS } from '../support/bench/scenario.ts';
 import { simulateBench } from '../support/bench/simulate.ts';
 

@@ -1,11 +1,12 @@
 import type { BenchCalls, CallName } from '../../src/session/answers.ts';
 import type { BenchClient, CallOptions } from '../../src/worker/client.ts';
+import type { ProgressOf } from '../../src/worker/contract/calls.ts';
 
 /** Answers that a test gives in the worker's place, at once or later; a call without one fails. */
 export type FakeAnswers = {
   [Name in CallName]?: (
     args: Parameters<BenchCalls[Name]>,
-    options: CallOptions,
+    options: CallOptions<ProgressOf<Name>>,
   ) => ReturnType<BenchCalls[Name]> | Promise<ReturnType<BenchCalls[Name]>>;
 };
 

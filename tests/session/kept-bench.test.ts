@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { backupDue } from '../../src/session/kept-bench.ts';
 import { ledgerCopyIn } from '../../src/session/ledger-copy.ts';
 import { Session } from '../../src/session/session.ts';
-import type { KeptAnswer, Ledger } from '../../src/worker/contract.ts';
+import type { Ledger } from '../../src/store/kept.ts';
+import type { KeptAnswer } from '../../src/worker/contract/memory.ts';
 import { fakeClient, type FakeAnswers } from './fake-client.ts';
 
 const summary = { readings: 3, repairs: 1, families: 1, bands: 0 };

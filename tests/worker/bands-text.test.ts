@@ -8,7 +8,7 @@ import { MODES, STAGES } from '../../src/domain/reading.ts';
 import { EMPTY_BENCH } from '../../src/worker/bench/bench-data.ts';
 import { bandsText } from '../../src/worker/bench/bands-text.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
-import type { BenchHandlers, CallContext } from '../../src/worker/contract.ts';
+import type { BenchHandlers, CallContext } from '../../src/worker/contract/calls.ts';
 
 const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { BenchCalls, BenchHandlers, CallContext, CallName, ReadingsQuery } from '../../src/worker/contract.ts';
+import type { ReadingsQuery } from '../../src/columns/query.ts';
+import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 
 const ALL: ReadingsQuery = { filters: [], sort: [] };

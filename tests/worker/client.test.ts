@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { CallCancelled, WorkerLost, createBenchClient } from '../../src/worker/client.ts';
-import type { FromWorker, ToWorker } from '../../src/worker/contract.ts';
+import type { FromWorker, ToWorker } from '../../src/worker/contract/messages.ts';
 
 /** Stands in a worker's place: remembers what it was sent, and says what the test has it say. */
 class FakeWorker {

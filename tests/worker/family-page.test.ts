@@ -1,13 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import type {
-  BenchCalls,
-  BenchHandlers,
-  CallContext,
-  CallName,
-  FamilyPage,
-  FamilyQuery,
-} from '../../src/worker/contract.ts';
+import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
+import type { FamilyPage, FamilyQuery } from '../../src/worker/contract/families.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 
 const context: CallContext = { signal: new AbortController().signal, report: () => undefined };

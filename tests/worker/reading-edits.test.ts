@@ -6,7 +6,10 @@ import type { Reading } from '../../src/domain/reading.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { EMPTY_BENCH, judgeBench } from '../../src/worker/bench/bench-data.ts';
 import { readCell } from '../../src/worker/bench/reading-edits-cells.ts';
-import type { BenchCalls, BenchHandlers, CallContext, CallName, EditField, ReadingRow, ReadingsQuery } from '../../src/worker/contract.ts'; // prettier-ignore
+import type { ReadingsQuery } from '../../src/columns/query.ts';
+import type { EditField } from '../../src/domain/reading-edit.ts';
+import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
+import type { ReadingRow } from '../../src/worker/contract/readings.ts'; // prettier-ignore
 import { BANDS } from '../support/bench/scenario.ts';
 import { logOf, reading } from '../support/readings.ts';
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Repair } from '../../src/domain/repair.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
-import type { BenchHandlers, CallContext } from '../../src/worker/contract.ts';
+import type { BenchHandlers, CallContext } from '../../src/worker/contract/calls.ts';
 
 const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
 

@@ -10,7 +10,8 @@ import { proposeBand, type GoodReadings, type Proposal } from '../../learning/pr
 import { pastReadings, RETURNED_AND_HELD, STANDINGS, type PastReadings } from '../../learning/standing.ts';
 import { tryLimits } from '../../learning/trial.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
-import type { LearningSettings, PastPoints, ProposalLine, Trial } from '../contract.ts';
+import type { Trial } from '../../learning/trial.ts';
+import type { LearningSettings, PastPoints, ProposalLine } from '../contract/bands.ts';
 import { rowsOf } from './repair-stories.ts';
 
 const GOOD = STANDINGS.indexOf('good');

@@ -6,16 +6,13 @@ import { bandsText } from './bands-text.ts';
 import { bringIn, settled } from './bring-in.ts';
 import { withoutImport } from './contents.ts';
 import { bandPlace, withBands, withFamily, withMeter, withoutBand, withOverrule, withRepair } from './edits.ts';
-import type {
-  BenchHandlers,
-  BenchSummary,
-  CellText,
-  EditsSoFar,
-  ReadingPatch,
-  ReadingsQuery,
-  Rejudged,
-  ShiftOverview,
-} from '../contract.ts';
+import type { ReadingsQuery } from '../../columns/query.ts';
+import type { ReadingPatch } from '../../domain/reading-edit.ts';
+import type { Rejudged } from '../contract/bands.ts';
+import type { BenchHandlers } from '../contract/calls.ts';
+import type { ShiftOverview } from '../contract/intake.ts';
+import type { BenchSummary } from '../contract/memory.ts';
+import type { CellText, EditsSoFar } from '../contract/reading-edits.ts';
 import { familyPage, metersOverview } from './family-page.ts';
 import { bandsOverview, familyLines, familyPatterns } from './overviews.ts';
 import { changedReadings, editLog, withPatches, type EditJournal } from './reading-edits.ts';

@@ -2,7 +2,9 @@ import { resolveFamilies } from '../../columns/append.ts';
 import type { FilePlan } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import { readFile } from '../../intake/read-file.ts';
-import type { CallContext, ImportOutcome } from '../contract.ts';
+import type { CallContext } from '../contract/calls.ts';
+import type { ImportProgress } from '../contract/progress.ts';
+import type { ImportOutcome } from '../contract/intake.ts';
 import type { BenchData } from './bench-data.ts';
 import { withContents } from './contents.ts';
 import { withAliases } from './names.ts';
@@ -27,7 +29,7 @@ export async function bringIn(
   data: BenchData,
   files: readonly File[],
   plans: readonly (FilePlan | undefined)[],
-  context: CallContext,
+  context: CallContext<ImportProgress>,
 ): Promise<BroughtIn> {
   const records: ImportRecord[] = [];
   const setAside: SetAside[] = [];

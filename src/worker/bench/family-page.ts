@@ -16,7 +16,7 @@ import { stockFor } from '../../patterns/stock.ts';
 import { whetherItPays } from '../../patterns/whether-it-pays.ts';
 import { VALUE } from '../../columns/reading-log.ts';
 import { limitsAt } from '../../judging/judge.ts';
-import type { FamilyPage, FamilyQuery, HoldingAnswer, MetersOverview } from '../contract.ts';
+import type { FamilyPage, FamilyQuery, HoldingAnswer, MetersOverview } from '../contract/families.ts';
 import { pastPoints } from './band-work.ts';
 import type { Judged } from './bench-data.ts';
 import { examineFamilies, orderInUse, poweredChecks, probingChecks } from './examine.ts';

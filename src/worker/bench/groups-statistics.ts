@@ -3,7 +3,7 @@ import { OVER_RANGE, VALUE } from '../../columns/reading-log.ts';
 import { lastDigit } from '../../domain/quantity.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
 import { isOutOfBand, PASS, VERDICT_MASK } from '../../domain/verdict.ts';
-import type { GroupLine } from '../contract.ts';
+import type { GroupLine } from '../contract/readings.ts';
 import type { Judged } from './bench-data.ts';
 
 /** The line of one group: counts of all its readings, and what its numbers come to where they share one unit. */

@@ -2,7 +2,9 @@ import { changesBetween } from '../../store/journal.ts';
 import type { Keeper, Loaded } from '../../store/keeper.ts';
 import type { Ledger } from '../../store/kept.ts';
 import { readBackup } from '../../store/read-backup.ts';
-import type { BackupContents, CallContext, KeptAnswer } from '../contract.ts';
+import type { CallContext } from '../contract/calls.ts';
+import type { WorkProgress } from '../contract/progress.ts';
+import type { BackupContents, KeptAnswer } from '../contract/memory.ts';
 import { EMPTY_BENCH, type BenchData } from './bench-data.ts';
 import { benchFromKept, Keeping, stateOf, type Originals } from './keeping.ts';
 
@@ -24,10 +26,10 @@ export interface BenchMemory {
   readonly reload: () => Promise<BenchData | undefined>;
   readonly originalBytes: (hash: string) => Promise<Uint8Array<ArrayBuffer> | undefined>;
   readonly ledger: () => Promise<Ledger | undefined>;
-  readonly backUp: (context: CallContext) => Promise<{ readonly file: Blob; readonly seal: string }>;
+  readonly backUp: (context: CallContext<WorkProgress>) => Promise<{ readonly file: Blob; readonly seal: string }>;
   readonly confirmBackup: (file: Blob, seal: string) => Promise<Ledger | undefined>;
   readonly lookInto: (file: Blob) => Promise<BackupContents>;
-  readonly restore: (file: Blob, context: CallContext) => Promise<Opened>;
+  readonly restore: (file: Blob, context: CallContext<WorkProgress>) => Promise<Opened>;
   readonly undoSwitch: () => Promise<Opened>;
 }
 

@@ -1,6 +1,6 @@
 import { renameLog } from '../../columns/rename.ts';
 import type { NameAnswer } from '../../domain/name-answer.ts';
-import type { UnknownName } from '../contract.ts';
+import type { UnknownName } from '../contract/intake.ts';
 import type { BenchData } from './bench-data.ts';
 
 const MOST_ALIKE = 3;

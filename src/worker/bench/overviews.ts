@@ -1,7 +1,8 @@
 import { isOutOfBand } from '../../domain/verdict.ts';
 import { countPartFailures } from '../../patterns/part-failures.ts';
 import { familyNamed, familyNames, type Judged } from './bench-data.ts';
-import type { BandsOverview, FamilyLine, FamilyPatterns } from '../contract.ts';
+import type { BandsOverview } from '../contract/bands.ts';
+import type { FamilyLine, FamilyPatterns } from '../contract/families.ts';
 import { examineFamilies } from './examine.ts';
 import { repairLines } from './repair-stories.ts';
 

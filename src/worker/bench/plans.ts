@@ -1,6 +1,6 @@
 import type { FilePlan } from '../../domain/file-plan.ts';
 import { headerSignature, planFile, type Refusal } from '../../intake/plan-file.ts';
-import type { PlanChoices } from '../contract.ts';
+import type { PlanChoices } from '../contract/intake.ts';
 import type { BenchData } from './bench-data.ts';
 
 /** As much of a file as its shape is guessed from, in bytes. */

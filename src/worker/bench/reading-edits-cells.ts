@@ -7,7 +7,7 @@ import { QuantityScanner } from '../../intake/quantity-scanner.ts';
 import { stateOfWord } from '../../intake/state-words.ts';
 import { TimeScanner } from '../../intake/time-scanner.ts';
 import { readMode, readSpecimen, readStage } from '../../intake/words.ts';
-import type { EditField, ReadingPatch } from '../contract.ts';
+import type { EditField, ReadingPatch } from '../../domain/reading-edit.ts';
 
 const DAY = 86_400_000;
 const quantity = new QuantityScanner();

@@ -2,7 +2,8 @@ import { readingAt, type ReadingLog } from '../../columns/reading-log.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Reading } from '../../domain/reading.ts';
 import { judgeLog } from '../../judging/judge.ts';
-import type { CellText, EditAnswer, EditFault, ReadingPatch } from '../contract.ts';
+import type { ReadingPatch } from '../../domain/reading-edit.ts';
+import type { CellText, EditAnswer, EditFault } from '../contract/reading-edits.ts';
 import type { Judged } from './bench-data.ts';
 import {
   baseRowOf,

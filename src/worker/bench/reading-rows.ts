@@ -9,7 +9,7 @@ import { mean } from '../../statistics/descriptive/mean.ts';
 import { median } from '../../statistics/descriptive/median.ts';
 import { sampleStandardDeviation } from '../../statistics/descriptive/sample-standard-deviation.ts';
 import type { Judged } from './bench-data.ts';
-import type { ReadingRow, ReadingsCount, SelectionSummary } from '../contract.ts';
+import type { ReadingRow, ReadingsCount, SelectionSummary } from '../contract/readings.ts';
 
 /** A row of the log as the grid shows it. */
 export function readingRow(judged: Judged, row: number): ReadingRow {

@@ -1,7 +1,7 @@
 import type { DerivedField } from '../../columns/derived.ts';
 import { GroupLines, groupRows, type GroupedRows } from '../../columns/groups.ts';
 import { countLabels, listedColumn, queryRows, type ListedField, type ReadingsQuery } from '../../columns/query.ts';
-import type { FacetValue, GridLine, ReadingRow, ReadingsCount, SelectionSummary } from '../contract.ts';
+import type { FacetValue, GridLine, ReadingRow, ReadingsCount, SelectionSummary } from '../contract/readings.ts';
 import type { Judged } from './bench-data.ts';
 import { derivedColumn } from './derived-columns.ts';
 import { groupLine } from './groups-statistics.ts';

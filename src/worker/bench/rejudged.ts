@@ -1,6 +1,6 @@
 import { VERDICT_MASK, VERDICTS } from '../../domain/verdict.ts';
 import type { Judged } from './bench-data.ts';
-import type { Rejudged } from '../contract.ts';
+import type { Rejudged } from '../contract/bands.ts';
 
 const MOST_REPAIRS = 100;
 

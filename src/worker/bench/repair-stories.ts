@@ -12,16 +12,16 @@ import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
 import { goBackLines } from '../../judging/go-back.ts';
 import { boostFindings, chargeFindings, mainsFor, railFindings } from '../../judging/findings.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
+import type { ReadingRow } from '../contract/readings.ts';
 import type {
   PartComparison,
   PartEvidence,
-  ReadingRow,
   RepairDecision,
   RepairLine,
   RepairStory,
   RunInDrawing,
   RunInLine,
-} from '../contract.ts';
+} from '../contract/repairs.ts';
 import { limitsAt } from '../../judging/judge.ts';
 import { readingRow } from './reading-rows.ts';
 

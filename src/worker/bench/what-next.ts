@@ -4,7 +4,7 @@ import type { DecimalMark } from '../../domain/quantity.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
 import { failedParts, type ExaminedRepair } from '../../patterns/examined-repair.ts';
 import { probingOrder, type BoardSoFar, type ProbingCheck } from '../../patterns/probing-order.ts';
-import type { WhatNext } from '../contract.ts';
+import type { WhatNext } from '../contract/repairs.ts';
 import type { Judged } from './bench-data.ts';
 import { examineFamilies, probingChecks } from './examine.ts';
 import { repairLines, rowsOf } from './repair-stories.ts';

@@ -1,4 +1,4 @@
-import type { BenchCalls, CallContext, CallName } from '../../../src/worker/contract.ts';
+import type { BenchCalls, CallContext, CallName } from '../../../src/worker/contract/calls.ts';
 import type { Session } from '../../../src/session/session.ts';
 import { createBench } from '../../../src/worker/bench/bench.ts';
 
