@@ -107,7 +107,7 @@ const portableBuild: UserConfig = {
     cssCodeSplit: false,
     rolldownOptions: { output: { codeSplitting: false } },
   },
-  worker: { format: 'iife' },
+  worker: { format: 'iife', rolldownOptions: { output: { codeSplitting: false } } },
   resolve: {
     alias: [
       { find: './start.ts', replacement: fileURLToPath(new URL('src/worker/start.portable.ts', import.meta.url)) },
@@ -128,7 +128,7 @@ export default defineConfig(({ mode }) => ({
     },
   },
   test: {
-    reporters: ['default', './tests/support/closing-line.ts'],
+    reporters: ['default', './tests/support/fault-table.ts', './tests/support/closing-line.ts'],
     maxWorkers: 2,
     projects: [
       {
@@ -136,7 +136,7 @@ export default defineConfig(({ mode }) => ({
         test: {
           name: 'node',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**', 'tests/flows/**'],
+          exclude: ['tests/browser/**', 'tests/flows/**', 'tests/faults/**'],
           testTimeout: 20_000,
         },
       },
@@ -147,6 +147,10 @@ export default defineConfig(({ mode }) => ({
           include: [
             'lit',
             'lit/decorators.js',
+            'lit/directives/if-defined.js',
+            'lit/directives/keyed.js',
+            'lit/directives/live.js',
+            'lit/directives/repeat.js',
             'd3',
             'idb',
             'papaparse',
@@ -185,6 +189,18 @@ export default defineConfig(({ mode }) => ({
           sequence: { groupOrder: 1 },
           fileParallelism: false,
           testTimeout: 30_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'faults',
+          include: ['tests/faults/**/*.test.ts'],
+          globalSetup: ['tests/support/flows-setup.ts'],
+          sequence: { groupOrder: 2 },
+          fileParallelism: false,
+          testTimeout: 240_000,
           hookTimeout: 120_000,
         },
       },

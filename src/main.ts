@@ -1,3 +1,4 @@
+import { begunImportsIn } from './session/begun-imports.ts';
 import { loadSample } from './session/sample.ts';
 import { ledgerCopyIn, type TextStorage } from './session/ledger-copy.ts';
 import { Session } from './session/session.ts';
@@ -23,11 +24,24 @@ function textStorageHere(): TextStorage {
 }
 
 adoptTokens(document);
-const client = createBenchClient(undefined, undefined, () => {
-  void session.openOwn();
-});
-const session: Session = new Session(client, loadSample, decimalMarkHere(), ledgerCopyIn(textStorageHere()));
+const client = createBenchClient(
+  undefined,
+  undefined,
+  (news) => {
+    session.hear(news);
+  },
+  (error) => {
+    session.lose(error);
+  },
+);
+const texts = textStorageHere();
+const { locks } = navigator as { readonly locks?: LockManager };
+const begun = begunImportsIn(texts, locks);
+const session: Session = new Session(client, loadSample, decimalMarkHere(), ledgerCopyIn(texts), begun);
 const app = document.querySelector('bt-app');
 if (app !== null) app.session = session;
 void session.start();
+// A tab hears of notes in the text storage that another one writes.
+window.addEventListener('storage', () => void session.lookElsewhere());
+void session.lookElsewhere();
 workOffline();

@@ -61,12 +61,15 @@ export function takeRows(log: ReadingLog, rows: Uint32Array): ReadingLog {
 /** The log with only the names that its rows use, coded in order of their first use. */
 function withUsedNames(log: ReadingLog): ReadingLog {
   const names = newLogNames();
-  const used = <Codes extends Uint16Array | Uint32Array>(column: Codes, codeOf: (old: number) => number): Codes => {
-    const codes = new Map<number, number>();
+  const used = <Codes extends Uint16Array | Uint32Array>(
+    column: Codes,
+    { size }: { readonly size: number },
+    codeOf: (old: number) => number,
+  ): Codes => {
+    const codes = new Int32Array(size).fill(-1);
     return column.map((old) => {
-      let code = codes.get(old);
-      if (code === undefined) codes.set(old, (code = codeOf(old)));
-      return code;
+      const known = codes[old]!;
+      return known >= 0 ? known : (codes[old] = codeOf(old));
     }) as Codes;
   };
   const checkOf = (old: number): number => {
@@ -78,10 +81,10 @@ function withUsedNames(log: ReadingLog): ReadingLog {
   return {
     ...log,
     names,
-    repair: used(log.repair, (old) => names.repairs.intern(log.names.repairs.label(old))),
-    check: used(log.check, checkOf),
-    meter: used(log.meter, (old) => names.meters.intern(log.names.meters.label(old))),
-    file: used(log.file, (old) => names.files.intern(log.names.files.label(old))),
+    repair: used(log.repair, log.names.repairs, (old) => names.repairs.intern(log.names.repairs.label(old))),
+    check: used(log.check, log.names.checks, checkOf),
+    meter: used(log.meter, log.names.meters, (old) => names.meters.intern(log.names.meters.label(old))),
+    file: used(log.file, log.names.files, (old) => names.files.intern(log.names.files.label(old))),
   };
 }
 

@@ -1,5 +1,5 @@
-import { orderByNumber } from './order.ts';
-import { listedColumn, orderByField } from './query.ts';
+import { orderByCode } from './order.ts';
+import { rankedKey, type RankedKey } from './query.ts';
 import type { ReadingLog } from './reading-log.ts';
 
 /** What readings can be grouped by. */
@@ -27,33 +27,42 @@ const DAY = 86_400_000;
 
 /** Groups rows by a field, groups in natural order of their labels, days by date and unknown ones last; the order within each stays. */
 export function groupRows(log: ReadingLog, verdicts: Uint8Array, rows: Uint32Array, by: GroupField): GroupedRows {
-  if (by !== 'day') {
-    const { labels, codeAt } = listedColumn(log, verdicts, by);
-    const ordered = orderByField(log, verdicts, rows, by);
-    return { by, ...cutGroups(ordered, codeAt, (code) => labels[code]!) };
-  }
-  const days = log.time.map((time) => Math.floor(time / DAY));
-  const ordered = orderByNumber(rows, days);
-  const label = (day: number): string => (Number.isNaN(day) ? '' : new Date(day * DAY).toISOString().slice(0, 10));
-  return { by, ...cutGroups(ordered, (row) => days[row]!, label) };
+  const { key, labels } = by === 'day' ? dayKey(log, rows) : rankedKey(log, verdicts, rows, by);
+  const sizes = new Uint32Array(labels.length);
+  for (const row of rows) sizes[key[row]!]! += 1;
+  const starts = [0];
+  for (const size of sizes) if (size > 0) starts.push(starts.at(-1)! + size);
+  return {
+    by,
+    labels: labels.filter((_, group) => sizes[group]! > 0),
+    rows: orderByCode(rows, key, labels.length),
+    starts: Uint32Array.from(starts),
+  };
 }
 
-function cutGroups(
-  rows: Uint32Array,
-  keyAt: (row: number) => number,
-  labelOf: (key: number) => string,
-): Pick<GroupedRows, 'labels' | 'rows' | 'starts'> {
-  const labels: string[] = [];
-  const starts: number[] = [];
-  let last: number | undefined;
-  rows.forEach((row, at) => {
-    const key = keyAt(row);
-    if (at > 0 && Object.is(key, last)) return;
-    last = key;
-    labels.push(labelOf(key));
-    starts.push(at);
-  });
-  return { labels, rows, starts: Uint32Array.from([...starts, rows.length]) };
+/** Ranks `rows` by their days; those of no known day come last. */
+function dayKey(log: ReadingLog, rows: Uint32Array): RankedKey {
+  const codes = new Map<number, number>();
+  const key = new Uint32Array(log.count);
+  let [lastDay, lastCode] = [Infinity, 0];
+  for (const row of rows) {
+    const day = Math.floor(log.time[row]! / DAY);
+    // Readings of one day mostly follow each other.
+    if (!Object.is(day, lastDay)) {
+      lastDay = day;
+      lastCode = codes.get(day) ?? codes.size;
+      codes.set(day, lastCode);
+    }
+    key[row] = lastCode;
+  }
+  const days = Float64Array.from(codes.keys()).sort();
+  const ranks = new Uint32Array(codes.size);
+  days.forEach((day, rank) => (ranks[codes.get(day)!] = rank));
+  for (const row of rows) key[row] = ranks[key[row]!]!;
+  return {
+    key,
+    labels: Array.from(days, (day) => (Number.isNaN(day) ? '' : new Date(day * DAY).toISOString().slice(0, 10))),
+  };
 }
 
 /** The lines of grouped rows as they are listed: one for each group, and below it its rows unless it is folded. */

@@ -27,48 +27,118 @@ export function orderByCode(rows: Uint32Array, key: ArrayLike<number>, bound: nu
 
 /**
  * A stable order of `rows` by numbers; `NaN` last in either direction.
- * Radix sort on the bits of the doubles, least significant 16 first: the bits of a positive double sort as integers, those of a negative one in reverse.
+ * Radix sort on the upper halves of the doubles, which tell apart what differs by a millionth of itself; what they leave
+ * in disorder is settled by insertion, or, where that is much, by sorting on the lower halves first.
  */
 export function orderByNumber(rows: Uint32Array, key: Float64Array, descending = false): Uint32Array {
-  const numbers = rows.filter((row) => !Number.isNaN(key[row]!));
-  const missing = rows.filter((row) => Number.isNaN(key[row]!));
-  const count = numbers.length;
-  const double = new Float64Array(1);
-  const bits = new Uint32Array(double.buffer);
-  let low = new Uint32Array(count);
-  let high = new Uint32Array(count);
-  for (let at = 0; at < count; at += 1) {
-    // Adding zero turns -0 into 0, which must not sort apart.
-    double[0] = key[numbers[at]!]! + 0;
-    const negative = (bits[1]! & 0x80000000) !== 0;
-    const lowKey = negative ? ~bits[0]! : bits[0]!;
-    const highKey = negative ? ~bits[1]! : bits[1]! | 0x80000000;
-    low[at] = descending ? ~lowKey : lowKey;
-    high[at] = descending ? ~highKey : highKey;
-  }
-  let source = numbers;
-  let target = new Uint32Array(count);
-  let lowTarget = new Uint32Array(count);
-  let highTarget = new Uint32Array(count);
-  const starts = new Uint32Array(0x10001);
-  for (let pass = 0; pass < 4; pass += 1) {
-    const word = pass < 2 ? low : high;
-    const shift = (pass & 1) * 16;
-    starts.fill(0);
-    for (let at = 0; at < count; at += 1) starts[((word[at]! >>> shift) & 0xffff) + 1]! += 1;
-    for (let digit = 0; digit < 0x10000; digit += 1) starts[digit + 1]! += starts[digit]!;
-    for (let at = 0; at < count; at += 1) {
-      const place = starts[(word[at]! >>> shift) & 0xffff]!++;
-      target[place] = source[at]!;
-      lowTarget[place] = low[at]!;
-      highTarget[place] = high[at]!;
-    }
-    [source, target] = [target, source];
-    [low, lowTarget] = [lowTarget, low];
-    [high, highTarget] = [highTarget, high];
-  }
   const ordered = new Uint32Array(rows.length);
-  ordered.set(source);
-  ordered.set(missing, count);
+  let count = 0;
+  for (const row of rows) if (!Number.isNaN(key[row]!)) ordered[count++] = row;
+  const known = ordered.subarray(0, count);
+  if (count < rows.length) for (const row of rows) if (Number.isNaN(key[row]!)) ordered[count++] = row;
+  sortByBits(known, halfBits(known, key, UPPER, descending));
+  if (!settle(known, key, descending)) {
+    sortByBits(known, halfBits(known, key, LOWER, descending));
+    sortByBits(known, halfBits(known, key, UPPER, descending));
+  }
   return ordered;
+}
+
+/** The places of a double's halves in memory, by little-endian order, which every browser has. */
+const LOWER = 0;
+const UPPER = 1;
+
+const SIGN = 0x80000000;
+
+/** One half of the bits of each row's number, so changed that they sort as integers: as they are they do for positive numbers, in reverse for negative ones. */
+function halfBits(rows: Uint32Array, key: Float64Array, half: 0 | 1, descending: boolean): Uint32Array {
+  const bits = new Uint32Array(key.buffer, key.byteOffset, 2 * key.length);
+  const keys = new Uint32Array(rows.length);
+  const order = descending ? -1 : 0;
+  const sign = half === UPPER ? SIGN : 0;
+  for (let at = 0; at < rows.length; at += 1) {
+    const row = rows[at]!;
+    // -0 must not sort apart from 0, which alone has no bit set but the sign.
+    const isNegative = key[row]! < 0;
+    const own = key[row] === 0 ? 0 : bits[2 * row + half]!;
+    keys[at] = (isNegative ? ~own : own | sign) ^ order;
+  }
+  return keys;
+}
+
+const DIGIT_BITS = 11;
+const DIGITS = 1 << DIGIT_BITS;
+const PASSES = 3;
+
+/** Puts rows in the order of their keys, stably, by eleven bits at a time. The keys lose their order. */
+function sortByBits(rows: Uint32Array, keys: Uint32Array): void {
+  const counts = new Uint32Array(PASSES * DIGITS);
+  for (const key of keys) {
+    for (let pass = 0; pass < PASSES; pass += 1) {
+      counts[pass * DIGITS + ((key >>> (pass * DIGIT_BITS)) & (DIGITS - 1))]! += 1;
+    }
+  }
+  let from: Keyed = { rows, keys };
+  let to: Keyed = { rows: new Uint32Array(rows.length), keys: new Uint32Array(rows.length) };
+  for (let pass = 0; pass < PASSES; pass += 1) {
+    const next = counts.subarray(pass * DIGITS, (pass + 1) * DIGITS);
+    if (next.includes(rows.length)) continue;
+    toStarts(next);
+    scatter(from, to, pass * DIGIT_BITS, next);
+    [from, to] = [to, from];
+  }
+  if (from.rows !== rows) rows.set(from.rows);
+}
+
+interface Keyed {
+  readonly rows: Uint32Array;
+  readonly keys: Uint32Array;
+}
+
+/** @param next - the place of the next key of each digit */
+function scatter(from: Keyed, to: Keyed, shift: number, next: Uint32Array): void {
+  const { rows, keys } = from;
+  const { rows: toRows, keys: toKeys } = to;
+  for (let at = 0; at < rows.length; at += 1) {
+    const key = keys[at]!;
+    const place = next[(key >>> shift) & (DIGITS - 1)]!++;
+    toRows[place] = rows[at]!;
+    toKeys[place] = key;
+  }
+}
+
+/** Turns counts into the places where each of them starts. */
+function toStarts(counts: Uint32Array): void {
+  let start = 0;
+  for (let digit = 0; digit < counts.length; digit += 1) {
+    const count = counts[digit]!;
+    counts[digit] = start;
+    start += count;
+  }
+}
+
+/** More moves than this for each row, and insertion is given up. */
+const MOVES_PER_ROW = 8;
+
+/** Settles what little disorder is left in rows, stably. @returns whether it was little; what is left of much is no less ordered among equals */
+function settle(rows: Uint32Array, key: Float64Array, descending: boolean): boolean {
+  let moves = MOVES_PER_ROW * rows.length;
+  let before = NaN;
+  for (let at = 0; at < rows.length; at += 1) {
+    const row = rows[at]!;
+    const number = key[row]!;
+    let place = at;
+    if (descending ? before < number : before > number) {
+      do {
+        rows[place] = rows[place - 1]!;
+        place -= 1;
+      } while (place > 0 && (descending ? key[rows[place - 1]!]! < number : key[rows[place - 1]!]! > number));
+      rows[place] = row;
+      moves -= at - place;
+      if (moves < 0) return false;
+    } else {
+      before = number;
+    }
+  }
+  return true;
 }

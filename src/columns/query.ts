@@ -1,4 +1,5 @@
-import { MODES, SPECIMENS, STAGES, STATES } from '../domain/reading.ts';
+import type { Unit } from '../domain/quantity.ts';
+import { MODE_UNITS, MODES, SPECIMENS, STAGES, STATES } from '../domain/reading.ts';
 import { VERDICT_MASK, VERDICTS } from '../domain/verdict.ts';
 import type { DerivedField } from './derived.ts';
 import type { Grouping } from './groups.ts';
@@ -25,10 +26,13 @@ export type SortField = ListedField | DerivedField | 'time' | 'reading' | 'line'
 /** The numbers of a derived field, one a row, `NaN` where a row has none. */
 export type DerivedNumbers = (field: DerivedField) => Float64Array;
 
-/** What a reading must be to be shown. Times are in milliseconds as the log keeps them, readings in the SI unit; both ends are included. */
+/**
+ * What a reading must be to be shown. Times are in milliseconds as the log keeps them, readings in the SI unit, which is
+ * that of each reading's mode where none is named; both ends are included.
+ */
 export type Filter =
   | { readonly field: ListedField; readonly oneOf: readonly string[] }
-  | { readonly field: 'time' | 'reading'; readonly from?: number; readonly to?: number }
+  | { readonly field: 'time' | 'reading'; readonly from?: number; readonly to?: number; readonly unit?: Unit }
   | { readonly field: 'text'; readonly contains: string };
 
 /** Which readings, in which order. Filters hold together; the first sort key weighs most; ties keep the log's order. */
@@ -118,23 +122,36 @@ export function countLabels(
     .map(({ value, count }) => ({ value, count }));
 }
 
-/** A stable order of `rows` by a listed field: stages, states and verdicts by their own order, all else in natural order of the labels. */
-export function orderByField(
+/** A listed field as a key of each row that sorts: the place of its label among all labels. */
+export interface RankedKey {
+  /** By row; only those of the rows that were asked for are filled in. */
+  readonly key: Uint32Array;
+  /** The labels in their order. */
+  readonly labels: readonly string[];
+}
+
+/** Ranks `rows` by a listed field: stages, states and verdicts in their own order, all else in natural order of the labels. */
+export function rankedKey(log: ReadingLog, verdicts: Uint8Array, rows: Uint32Array, field: ListedField): RankedKey {
+  const { labels, codeAt } = listedColumn(log, verdicts, field);
+  const isScale = labels === STAGES || labels === VERDICTS || labels === STATES;
+  const ranks = isScale ? labels.map((_, code) => code) : labelRanks(labels);
+  const key = new Uint32Array(log.count);
+  for (const row of rows) key[row] = ranks[codeAt(row)]!;
+  const ordered: string[] = [];
+  labels.forEach((label, code) => (ordered[ranks[code]!] = label));
+  return { key, labels: ordered };
+}
+
+/** A stable order of `rows` by a listed field, its labels ordered as `rankedKey` says. */
+function orderByField(
   log: ReadingLog,
   verdicts: Uint8Array,
   rows: Uint32Array,
   field: ListedField,
-  descending = false,
+  descending: boolean,
 ): Uint32Array {
-  const column = listedColumn(log, verdicts, field);
-  const isScale = column.labels === STAGES || column.labels === VERDICTS || column.labels === STATES;
-  const ranks = isScale ? undefined : labelRanks(column.labels);
-  const key = new Uint32Array(log.count);
-  for (const row of rows) {
-    const code = column.codeAt(row);
-    key[row] = ranks ? ranks[code]! : code;
-  }
-  return orderByCode(rows, key, column.labels.length, descending);
+  const { key, labels } = rankedKey(log, verdicts, rows, field);
+  return orderByCode(rows, key, labels.length, descending);
 }
 
 /** The numbers of a field that sorts by numbers, undefined for a listed one. @throws where a derived field's are not given */
@@ -164,8 +181,15 @@ function rowTest(log: ReadingLog, verdicts: Uint8Array, filter: Filter): (row: n
   if ('contains' in filter) return textTest(log, verdicts, filter.contains);
   if (!('oneOf' in filter)) {
     const numbers = filter.field === 'time' ? log.time : log.value;
-    const { from = -Infinity, to = Infinity } = filter;
-    const isNumber = filter.field === 'time' ? () => true : (row: number) => log.state[row] === VALUE;
+    const { from = -Infinity, to = Infinity, unit } = filter;
+    const { checks } = log.names;
+    const isOfUnit = Uint8Array.from({ length: checks.size }, (_, check) =>
+      unit === undefined || MODE_UNITS[checks.mode(check)] === unit ? 1 : 0,
+    );
+    const isNumber =
+      filter.field === 'time'
+        ? () => true
+        : (row: number) => log.state[row] === VALUE && isOfUnit[log.check[row]!] === 1;
     return (row) => isNumber(row) && numbers[row]! >= from && numbers[row]! <= to;
   }
   const column = listedColumn(log, verdicts, filter.field);
@@ -184,12 +208,17 @@ function textTest(log: ReadingLog, verdicts: Uint8Array, contains: string): (row
   return (row) => columns.some(({ codeAt, hits }) => hits[codeAt(row)] === 1);
 }
 
-/** For each code, the place of its label in natural order: T-2 before T-10. */
+const ranksKnown = new WeakMap<readonly string[], Uint32Array>();
+const naturalOrder = new Intl.Collator('en', { numeric: true });
+
+/** For each code, the place of its label in natural order: T-2 before T-10. Labels are only ever added to, so ranks hold while there are as many. */
 function labelRanks(labels: readonly string[]): Uint32Array {
-  const collator = new Intl.Collator('en', { numeric: true });
+  const known = ranksKnown.get(labels);
+  if (known?.length === labels.length) return known;
   const order = labels.map((_, code) => code);
-  order.sort((a, b) => collator.compare(labels[a]!, labels[b]!) || a - b);
+  order.sort((a, b) => naturalOrder.compare(labels[a]!, labels[b]!) || a - b);
   const ranks = new Uint32Array(labels.length);
   order.forEach((code, rank) => (ranks[code] = rank));
+  ranksKnown.set(labels, ranks);
   return ranks;
 }

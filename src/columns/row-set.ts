@@ -11,7 +11,13 @@ export class RowSet {
   /** All rows for which `test` holds. */
   static where(length: number, test: (row: number) => boolean): RowSet {
     const set = new RowSet(length);
-    for (let row = 0; row < length; row += 1) if (test(row)) set.add(row);
+    let word = 0;
+    for (let row = 0; row < length; row += 1) {
+      if (test(row)) word |= 1 << (row & 31);
+      if ((row & 31) !== 31 && row !== length - 1) continue;
+      set.#words[row >>> 5] = word;
+      word = 0;
+    }
     return set;
   }
 
@@ -47,7 +53,11 @@ export class RowSet {
   rows(): Uint32Array {
     const rows = new Uint32Array(this.count());
     let next = 0;
-    for (let row = 0; row < this.length; row += 1) if (this.has(row)) rows[next++] = row;
+    for (let at = 0; at < this.#words.length; at += 1) {
+      // Takes the lowest bit away again and again.
+      for (let word = this.#words[at]!; word !== 0; word &= word - 1)
+        rows[next++] = 32 * at + 31 - Math.clz32(word & -word);
+    }
     return rows;
   }
 }

@@ -39,6 +39,13 @@ export interface Band {
   readonly date?: string;
 }
 
+/** Whether a band says what a point reads on a board that runs: a voltage or a current, at every stage or when live. */
+export function isLiveBand({ mode, stage }: Pick<Band, 'mode' | 'stage'>): boolean {
+  return (stage === undefined || stage === 'live') && POWERED_MODES.includes(mode);
+}
+
+const POWERED_MODES: readonly Mode[] = ['DC volts', 'AC volts', 'current'];
+
 /** The interval in which a reading passes, both ends included; an open side is infinite. */
 export interface Limits {
   readonly low: number;

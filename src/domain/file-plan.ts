@@ -24,6 +24,7 @@ export const FIELDS = [
   'outcome',
   'replaced',
   'comeback of',
+  'bench',
   'boost',
   'role',
   'rail',
@@ -37,6 +38,11 @@ export const FIELDS = [
   'basis',
   'author',
   'set on',
+  'range limit',
+  'resolution',
+  'counts',
+  'over-range mark',
+  'calibration due',
 ] as const;
 export type Field = (typeof FIELDS)[number];
 
@@ -56,7 +62,35 @@ export interface ColumnUse {
   readonly stage?: Stage;
 }
 
-export const ENCODINGS = ['utf-8', 'utf-16le', 'utf-16be', 'windows-1252'] as const;
+/**
+ * Encodings by their names in the WHATWG Encoding Standard, where `windows-1252` stands for ISO 8859-1 too,
+ * `windows-1254` for ISO 8859-9 and `gb18030` for GBK. Only the first four are ever guessed.
+ */
+export const ENCODINGS = [
+  'utf-8',
+  'utf-16le',
+  'utf-16be',
+  'windows-1252',
+  'iso-8859-15',
+  'macintosh',
+  'windows-1250',
+  'iso-8859-2',
+  'windows-1257',
+  'windows-1251',
+  'iso-8859-5',
+  'koi8-r',
+  'ibm866',
+  'windows-1253',
+  'iso-8859-7',
+  'windows-1254',
+  'windows-1255',
+  'windows-1256',
+  'gb18030',
+  'big5',
+  'shift_jis',
+  'euc-jp',
+  'euc-kr',
+] as const;
 export type Encoding = (typeof ENCODINGS)[number];
 
 export const SEPARATORS = [',', ';', '\t', '|'] as const;
@@ -88,7 +122,7 @@ export interface GivenRange {
 
 /** Something that the file alone cannot settle. */
 export interface Question {
-  readonly about: 'decimal mark' | 'date order' | 'columns' | 'given';
+  readonly about: 'encoding' | 'decimal mark' | 'date order' | 'columns' | 'given';
   /** The question as a sentence, with an example from the file. */
   readonly text: string;
 }
@@ -106,6 +140,8 @@ export interface FilePlan {
   readonly decimalMark: DecimalMark;
   readonly dateOrder: DateOrder;
   readonly given: Given;
+  /** What the bench's meters show for over-range beside the usual marks. */
+  readonly overRangeMarks?: readonly string[];
   /** Stated in place of `given` for ranges of lines; where ranges overlap, the later one holds. */
   readonly givenRanges?: readonly GivenRange[];
   readonly questions: readonly Question[];

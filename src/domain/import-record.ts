@@ -12,7 +12,7 @@ export interface SetAside {
 }
 
 /** What a file turned out to hold. */
-export const SHAPES = ['readings', 'repairs', 'bands', 'unknown'] as const;
+export const SHAPES = ['readings', 'repairs', 'bands', 'meters', 'unknown'] as const;
 export type Shape = (typeof SHAPES)[number];
 
 /** One file brought in once. `rows = taken + setAside + known`: the sum that every import shows. */

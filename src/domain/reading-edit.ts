@@ -37,5 +37,12 @@ export interface RowChange {
 export interface ReadingEdit {
   /** Milliseconds since 1970, UTC. */
   readonly when: number;
+  /** Who did it and why, where that is known; an empty reason is none. */
+  readonly who?: string;
+  readonly why?: string;
   readonly changes: readonly RowChange[];
+  /** The import that holds the rows which were added by hand, by its file's name. */
+  readonly added?: string;
+  /** Whether it was taken back, and can be done again. */
+  readonly undone?: boolean;
 }

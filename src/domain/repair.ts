@@ -14,4 +14,6 @@ export interface Repair {
   readonly replaced: readonly string[];
   /** The earlier repair of the same board, where it came back. */
   readonly comebackOf?: string;
+  /** The workplace at which it was repaired, where the shop has several. */
+  readonly bench?: string;
 }

@@ -4,10 +4,12 @@ import type { Field, FilePlan, Given } from '../domain/file-plan.ts';
 import { ROLES, pointFromName, type Family } from '../domain/family.ts';
 import { VALUE } from '../columns/reading-log.ts';
 import { FamilyTable } from './family-table.ts';
-import { cellReason, columnText, orList, type Fault } from './fault.ts';
+import { orList, type Fault } from './fault.ts';
 import { GivenLines } from './given-lines.ts';
 import { readHeader } from './header-text.ts';
 import { cleanName } from './names.ts';
+import { PlanCells, type RowFault } from './plan-cells.ts';
+import { NO_ANSWER } from './quantity-faults.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
 import type { RowTaker } from './row-taker.ts';
 import { TimeScanner } from './time-scanner.ts';
@@ -19,7 +21,7 @@ export class BandRows implements RowTaker {
   fault = '';
   faultColumn = '';
   readonly #plan: FilePlan;
-  readonly #places: ReadonlyMap<Field, number>;
+  readonly #cells: PlanCells;
   readonly #givenLines: GivenLines;
   #given: Given = {};
   readonly #families = new FamilyTable();
@@ -30,7 +32,7 @@ export class BandRows implements RowTaker {
   constructor(plan: FilePlan) {
     this.#plan = plan;
     this.#givenLines = new GivenLines(plan);
-    this.#places = new Map(plan.columns.map((use, index): [Field, number] => [use.field, index]).reverse());
+    this.#cells = new PlanCells(plan);
   }
 
   take(cells: readonly string[], line: number): boolean {
@@ -117,7 +119,7 @@ export class BandRows implements RowTaker {
   #kind(cells: readonly string[]): BandKind | undefined | null {
     const text = this.#cell(cells, 'kind').trim();
     if (text !== '') return readKind(text) ?? this.#failCell(cells, 'kind', NO_KIND);
-    const has = (field: Field): boolean => this.#cell(cells, field).trim() !== '';
+    const has = (field: Field): boolean => this.#cells.has(cells, field);
     if (has('nominal') && has('percent')) return 'percent';
     if (has('low')) return has('high') ? 'between' : 'at least';
     if (has('high')) return 'at most';
@@ -140,7 +142,7 @@ export class BandRows implements RowTaker {
   /** The unit of a limit: the row's, else its header's; undefined where neither says one that is known. */
   #unit(cells: readonly string[], field: Field): UnitUse | undefined {
     const text = this.#cell(cells, 'unit').trim();
-    return text === '' || text === '%' ? readHeader(this.#header(field)).unit : parseUnit(text);
+    return text === '' || text === '%' ? readHeader(this.#cells.header(field)).unit : parseUnit(text);
   }
 
   #expectation(cells: readonly string[], kind: BandKind, mode: Mode): Expectation | undefined {
@@ -168,14 +170,18 @@ export class BandRows implements RowTaker {
     if (mode !== undefined && unitText !== '' && unitText !== '%' && !parseUnit(unitText)) {
       return this.#noNumber(cells, 'unit', NO_UNIT);
     }
+    if (cell === '') {
+      this.#failEmpty(field, `no ${LIMIT_WORDS[field] ?? field}`);
+      return NaN;
+    }
     const use = mode === undefined ? undefined : this.#unit(cells, field);
     const fault = this.#quantity.scan(
       mode === undefined ? cell.replace(/\s*%$/, '') : cell,
       this.#plan.decimalMark,
       use?.prefix ?? 0,
     );
-    if (cell === '' || fault !== undefined || this.#quantity.state !== VALUE) {
-      return this.#noNumber(cells, field, fault ?? NO_LIMIT);
+    if (fault !== undefined || this.#quantity.state !== VALUE) {
+      return this.#noNumber(cells, field, fault === undefined || fault === NO_ANSWER ? NO_LIMIT : fault);
     }
     const unit = this.#quantity.unit ?? use?.unit;
     if (mode !== undefined && unit !== undefined && unit !== MODE_UNITS[mode]) {
@@ -210,27 +216,19 @@ export class BandRows implements RowTaker {
   }
 
   #cell(cells: readonly string[], field: Field): string {
-    const place = this.#places.get(field);
-    return place === undefined ? '' : (cells[place] ?? '');
+    return this.#cells.text(cells, field);
   }
 
-  #header(field: Field): string {
-    return this.#plan.columns[this.#places.get(field) ?? -1]?.header ?? '';
-  }
-
-  /** A cell of a column that the file lacks is empty, and its field's name stands for the header. */
   #failCell(cells: readonly string[], field: Field, fault: Fault): null {
-    const place = this.#places.get(field);
-    const header = place === undefined ? field : this.#header(field);
-    return this.#fail(this.#header(field), cellReason(this.#cell(cells, field).trim(), header, place ?? 0, fault));
+    return this.#failRow(this.#cells.faultOf(cells, field, fault));
   }
 
-  /** @param what - what the row does not name, as in “no family” */
   #failEmpty(field: Field, what: string): null {
-    const place = this.#places.get(field);
-    if (place === undefined) return this.#fail('', `This row names ${what}, and no column does. Add a column for it.`);
-    const where = columnText(this.#header(field), place);
-    return this.#fail(this.#header(field), `This row names ${what} in ${where}. Fill it in.`);
+    return this.#failRow(this.#cells.emptyFault(field, what));
+  }
+
+  #failRow({ fault, column }: RowFault): null {
+    return this.#fail(column, fault);
   }
 
   #fail(column: string, fault: string): null {
@@ -252,6 +250,12 @@ const NO_STAGE: Fault = {
 const NO_BASIS: Fault = { wrong: 'is no basis that is known', remedy: `Write ${orList(BASES)}.` };
 const NO_UNIT: Fault = { wrong: 'is none of the units V, Ω, F and A', remedy: 'Correct the unit.' };
 const NO_LIMIT: Fault = { wrong: 'is no number, which this kind of band needs', remedy: 'Fill in the number.' };
+const LIMIT_WORDS: Readonly<Partial<Record<Field, string>>> = {
+  low: 'low limit',
+  high: 'high limit',
+  nominal: 'nominal value',
+  percent: 'percentage',
+};
 const NO_DAY: Fault = {
   wrong: 'is a time of day where a day is expected',
   remedy: 'Write the day, such as 2026-03-01.',

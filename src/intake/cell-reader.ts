@@ -22,13 +22,14 @@ export class CellReader {
   readonly #unitColumn: number;
   readonly #modeColumn: number;
   readonly #hasDate: boolean;
-  readonly #quantity = new QuantityScanner();
+  readonly #quantity: QuantityScanner;
   readonly #times = new TimeScanner();
   readonly #givenLines: GivenLines;
   #given: Given = {};
 
   constructor(plan: FilePlan) {
     this.#plan = plan;
+    this.#quantity = new QuantityScanner(plan.overRangeMarks);
     this.#givenLines = new GivenLines(plan);
     this.#unitColumn = plan.columns.findIndex((use) => use.field === 'unit');
     this.#hasDate = plan.columns.some((use) => use.field === 'date');
@@ -54,6 +55,7 @@ export class CellReader {
       case 'received':
       case 'returned':
       case 'set on':
+      case 'calibration due':
         return this.#readTime(text, use.field === 'clock');
       case 'reading':
         return this.#readQuantity(use, cells, text);
@@ -83,8 +85,15 @@ export class CellReader {
       case 'high':
       case 'nominal':
       case 'percent':
+      case 'range limit':
+      case 'resolution':
+      case 'counts':
       case 'elapsed': {
-        const fault = this.#quantity.scan(text.replace(/\s*%$/, ''), this.#plan.decimalMark, 0);
+        const fault = this.#quantity.scan(
+          text.replace(/^\s*[±+]\s*/, '').replace(/\s*%$/, ''),
+          this.#plan.decimalMark,
+          0,
+        );
         return { read: text.trim(), doubtful: fault !== undefined || this.#quantity.loneGroup };
       }
       case 'repair':
@@ -94,10 +103,12 @@ export class CellReader {
       case 'complaint':
       case 'replaced':
       case 'comeback of':
+      case 'bench':
       case 'rail':
       case 'part':
       case 'nodes':
       case 'author':
+      case 'over-range mark':
         return { read: cleanName(text), doubtful: use.field === 'repair' && text.trim() === '' };
     }
   }

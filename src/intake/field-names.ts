@@ -21,6 +21,7 @@ const NAMES: readonly (readonly [Field, string])[] = [
   ['outcome', 'outcome|disposition|how it ended|status'],
   ['replaced', 'parts replaced|replaced|parts|replaced parts|parts used|parts fitted'],
   ['comeback of', 'comeback of|comeback|came back from|earlier repair|repeat of'],
+  ['bench', 'bench|workbench|workplace|work place|workstation|work station|station|repaired at'],
   ['boost', 'boost|boost stage|pfc'],
   ['role', 'role'],
   ['rail', 'rail'],
@@ -30,10 +31,15 @@ const NAMES: readonly (readonly [Field, string])[] = [
   ['low', 'low|low limit|lower|lower limit|from|lsl|min|minimum'],
   ['high', 'high|high limit|upper|upper limit|to|usl|max|maximum'],
   ['nominal', 'nominal|nominal value|target'],
-  ['percent', 'percent|tolerance|tol|tolerance percent|+ percent'],
+  ['percent', 'percent|tolerance|tol|tolerance percent|+ percent|percent of reading|of reading|accuracy|accuracy percent'],
   ['basis', 'basis|source of band'],
   ['author', 'author|set by|who|by'],
   ['set on', 'set on|date set|since'],
+  ['range limit', 'range limit|range|range up to|up to|full scale'],
+  ['resolution', 'resolution|last digit'],
+  ['counts', 'counts|+ counts|digits|+ digits|plus counts|plus digits'],
+  ['over-range mark', 'over range mark|over range|over range shown as|overload mark'],
+  ['calibration due', 'calibration due|cal due|calibrated until|calibration due on|next calibration'],
 ]; // prettier-ignore
 
 const FIELDS_BY_NAME: ReadonlyMap<string, Field> = new Map(

@@ -2,6 +2,7 @@ import type { ReadingLog } from '../columns/reading-log.ts';
 import type { Band } from '../domain/band.ts';
 import type { Family } from '../domain/family.ts';
 import type { SetAside } from '../domain/import-record.ts';
+import type { Meter } from '../domain/meter.ts';
 import type { Repair } from '../domain/repair.ts';
 
 /** Kinds of lines that are no data. */
@@ -27,4 +28,5 @@ export type FileContents = FileCounts &
     | { readonly shape: 'readings'; readonly log: ReadingLog }
     | { readonly shape: 'repairs'; readonly repairs: Repair[] }
     | { readonly shape: 'bands'; readonly families: Family[]; readonly bands: Band[] }
+    | { readonly shape: 'meters'; readonly meters: Meter[] }
   );

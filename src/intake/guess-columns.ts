@@ -22,7 +22,7 @@ const READING_FIELDS: ReadonlySet<Field> = new Set([
   'time', 'date', 'clock', 'elapsed', 'repair', 'family', 'point', 'stage', 'mode', 'specimen', 'reading', 'unit', 'meter',
 ]); // prettier-ignore
 const REPAIR_FIELDS: ReadonlySet<Field> = new Set([
-  'repair', 'family', 'complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of',
+  'repair', 'family', 'complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of', 'bench',
 ]); // prettier-ignore
 /** What only a repairs table tells. */
 const REPAIR_STORY: ReadonlySet<Field> = new Set([
@@ -31,6 +31,10 @@ const REPAIR_STORY: ReadonlySet<Field> = new Set([
 const BAND_FIELDS: ReadonlySet<Field> = new Set([
   'family', 'boost', 'point', 'role', 'rail', 'part', 'nodes', 'stage', 'mode', 'kind', 'low', 'high', 'nominal', 'percent',
   'unit', 'basis', 'author', 'set on',
+]); // prettier-ignore
+
+const METER_FIELDS: ReadonlySet<Field> = new Set([
+  'meter', 'mode', 'range limit', 'unit', 'resolution', 'percent', 'counts', 'over-range mark', 'calibration due',
 ]); // prettier-ignore
 
 /** Most of a column's filled cells. */
@@ -56,6 +60,9 @@ export function guessColumns(
   if ((has('family') || has('point')) && limits > 0 && (has('kind') || (limits >= 2 && !isLog))) {
     return { shape: 'bands', columns: byName(header, names, BAND_FIELDS) };
   }
+  if (!isLog && isMeterTable(names)) {
+    return { shape: 'meters', columns: byName(header, names, METER_FIELDS) };
+  }
   const readings = readingColumns(header, units, names, values);
   const wide = readings.filter((use) => use.field === 'reading');
   if (has('repair') && isRepairsTable(names, wide)) {
@@ -72,6 +79,13 @@ function fieldNamed(text: string, column: ColumnValues): Field | undefined {
   return areNumbers || readHeader(text).unit !== undefined ? undefined : name;
 }
 
+/** Whether columns state how accurate meters are, or when they are due for calibration. */
+function isMeterTable(names: readonly (Field | undefined)[]): boolean {
+  const has = (field: Field): boolean => names.includes(field);
+  const statesAccuracy = has('range limit') && (has('percent') || has('counts')) && (has('meter') || has('mode'));
+  return statesAccuracy || (has('meter') && has('calibration due'));
+}
+
 /** Whether columns tell of repairs more than of readings. @param wide - the columns that may hold readings */
 function isRepairsTable(names: readonly (Field | undefined)[], wide: readonly ColumnUse[]): boolean {
   const told = names.filter(isStory).length;
@@ -80,7 +94,7 @@ function isRepairsTable(names: readonly (Field | undefined)[], wide: readonly Co
   return !names.includes('reading') && (isSure ? told >= 2 && wide.length < told : wide.length <= told);
 }
 
-/** Tables of repairs and bands: by the names of their columns alone. */
+/** Tables of repairs, bands and meters: by the names of their columns alone. */
 function byName(
   header: readonly string[],
   names: readonly (Field | undefined)[],

@@ -81,11 +81,19 @@ function planTable(
       .slice(0, MOST_ROWS)
       .flatMap(({ cells }) => columns.flatMap((use, at) => (fields.includes(use.field) ? [cells[at] ?? ''] : [])));
   const mark = guessDecimalMark(
-    cellsOf(shape === 'unknown' ? ['ignored'] : ['reading', 'elapsed', 'low', 'high', 'nominal', 'percent']),
+    cellsOf(
+      shape === 'unknown'
+        ? ['ignored']
+        : ['reading', 'elapsed', 'low', 'high', 'nominal', 'percent', 'range limit', 'resolution'],
+    ),
     separator,
   );
   const order = guessDateOrder(
-    cellsOf(shape === 'unknown' ? ['time', 'date', 'ignored'] : ['time', 'date', 'received', 'returned', 'set on']),
+    cellsOf(
+      shape === 'unknown'
+        ? ['time', 'date', 'ignored']
+        : ['time', 'date', 'received', 'returned', 'set on', 'calibration due'],
+    ),
   );
   const plan = {
     encoding,
@@ -105,8 +113,10 @@ function planTable(
 /** The shape that chosen columns make. */
 function shapeOf(columns: readonly ColumnUse[]): Shape {
   const has = (...fields: string[]): boolean => columns.some((use) => fields.includes(use.field));
-  if (has('kind', 'low', 'high', 'nominal', 'percent')) return 'bands';
+  if (has('kind', 'low', 'high', 'nominal')) return 'bands';
   if (has('reading')) return 'readings';
+  if (has('range limit', 'calibration due')) return 'meters';
+  if (has('percent')) return 'bands';
   return has('repair') && has('complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of')
     ? 'repairs'
     : 'unknown';

@@ -37,7 +37,13 @@ export class QuantityScanner {
   showsGroups = false;
   showsMark = false;
   readonly #number = new NumberScanner();
+  readonly #overRange: ReadonlySet<string>;
   readonly #units = new Map<string, UnitUse | typeof UNKNOWN_UNIT>();
+
+  /** @param overRangeMarks - what stands for over-range beside the usual marks */
+  constructor(overRangeMarks: readonly string[] = []) {
+    this.#overRange = new Set(overRangeMarks.map((mark) => mark.trim().toLowerCase()));
+  }
 
   /**
    * Reads `cell`.
@@ -58,7 +64,7 @@ export class QuantityScanner {
   }
 
   #scanOther(cell: string, mark: DecimalMark, prefix: number): Fault | undefined {
-    const word = stateOfWord(cell);
+    const word = this.#overRange.has(cell.toLowerCase()) ? 'over-range' : stateOfWord(cell);
     if (word !== undefined) return this.#answer(word, prefix);
     const first = cell.charAt(0);
     if (first === '>' || first === '<') return this.#scanBound(cell, mark, prefix);

@@ -37,7 +37,7 @@ export function questionsOf(
     questions.push({ about: 'date order', text });
   }
   if (plan.shape === 'unknown') {
-    const text = 'No column looks like readings, repairs or bands. Which column holds what?';
+    const text = 'No column looks like readings, repairs, bands or meters. Which column holds what?';
     questions.push({ about: 'columns', text });
   } else if (!known && plan.columns.some((use) => use.doubtful)) {
     const names = plan.columns.filter((use) => use.doubtful).map((use) => `“${use.header}”`);
@@ -46,9 +46,9 @@ export function questionsOf(
   }
   if (odd !== undefined && !known) {
     const text = `Is “${odd}” spelled as it should be? If not, choose another encoding for the file.`;
-    questions.push({ about: 'columns', text });
+    questions.push({ about: 'encoding', text });
   }
-  const missing = plan.shape === 'readings' ? missingOf(plan) : plan.shape === 'bands' ? missingOfBands(plan) : [];
+  const missing = missingOf(plan);
   if (missing.length > 0) {
     const text = `The file does not say: ${missing.join(', ')}. State it for all its rows.`;
     questions.push({ about: 'given', text });
@@ -56,11 +56,24 @@ export function questionsOf(
   return questions;
 }
 
-function missingOfBands({ columns, given }: Plan): string[] {
-  return columns.some((use) => use.field === 'family') || given.family !== undefined ? [] : ['which board family'];
+/** What a file of its shape must say, and neither a column nor the technician does. */
+function missingOf(plan: Plan): string[] {
+  const lacks = (field: 'family' | 'meter'): boolean =>
+    plan.given[field] === undefined && plan.columns.every((use) => use.field !== field);
+  switch (plan.shape) {
+    case 'readings':
+      return missingOfReadings(plan);
+    case 'bands':
+      return lacks('family') ? ['which board family'] : [];
+    case 'meters':
+      return lacks('meter') ? ['which meter'] : [];
+    case 'repairs':
+    case 'unknown':
+      return [];
+  }
 }
 
-function missingOf(plan: Plan): string[] {
+function missingOfReadings(plan: Plan): string[] {
   const has = (field: string): boolean => plan.columns.some((use) => use.field === field);
   const readings = plan.columns.filter((use) => use.field === 'reading');
   const { given } = plan;

@@ -54,7 +54,7 @@ export class ReadingRows implements RowTaker {
   readonly #specimens: WordColumn<Specimen>;
   readonly #units: UnitColumn;
   #readings: readonly ReadingColumn[];
-  readonly #quantity = new QuantityScanner();
+  readonly #quantity: QuantityScanner;
   readonly #checks: Int32Array[][] = [];
   readonly #doubtful = new DoubtfulRows();
   #doubtfulColumn = NONE;
@@ -67,6 +67,7 @@ export class ReadingRows implements RowTaker {
     const { names } = this.#builder;
     const place = (field: Field): number => plan.columns.findIndex((column) => column.field === field);
     this.#plan = plan;
+    this.#quantity = new QuantityScanner(plan.overRangeMarks);
     this.#file = names.files.intern(file);
     this.#givenLines = new GivenLines(plan);
     this.#times = new RowTimes(plan);

@@ -10,9 +10,9 @@ export interface RecordBatch {
   readonly lines: Uint32Array | readonly number[];
   /** Faulty quotation marks, by row of the batch. */
   readonly faults: ReadonlyMap<number, QuoteFault>;
-  /** Lines too long to be read, each with the beginning of its text. */
   /** Whether a cell may be longer than allowed. */
   readonly longCells: boolean;
+  /** Lines too long to be read, each with the beginning of its text. */
   readonly tooLong: readonly { readonly line: number; readonly start: string }[];
 }
 

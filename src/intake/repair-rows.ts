@@ -36,6 +36,7 @@ export class RepairRows implements RowTaker {
     if (received === undefined || returned === undefined) return false;
     if (returned < received) return this.#failCell(cells, 'returned', BEFORE_RECEIVED);
     const comebackOf = cleanName(this.#cell(cells, 'comeback of'));
+    const bench = cleanName(this.#cell(cells, 'bench'));
     const outcomeText = this.#cell(cells, 'outcome').trim();
     const outcome =
       outcomeText === '' ? (Number.isNaN(returned) ? 'open' : 'returned working') : readOutcome(outcomeText);
@@ -52,6 +53,7 @@ export class RepairRows implements RowTaker {
       outcome,
       replaced: designators(this.#cell(cells, 'replaced')),
       ...(comebackOf === '' ? {} : { comebackOf }),
+      ...(bench === '' ? {} : { bench }),
     });
     return true;
   }

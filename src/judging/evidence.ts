@@ -52,7 +52,7 @@ export function evidenceOf(
 ): ReadonlyMap<string, Evidence> {
   const sightings = collect(log, verdicts, rows, family);
   const evidence = new Map<string, Evidence>();
-  for (const part of partsOf(family)) evidence.set(part, ownEvidence(sightings.get(part) ?? []));
+  for (const part of partsOf(family).all) evidence.set(part, ownEvidence(sightings.get(part) ?? []));
   const suspects = [...evidence].filter(([, own]) => own.finding === 'suspected');
   for (const [part, own] of suspects) {
     const others = maskedBy(family.parts, part);
@@ -65,10 +65,25 @@ export function evidenceOf(
   return evidence;
 }
 
-/** The parts that a family declares or its points measure. */
-function partsOf(family: Family): ReadonlySet<string> {
+/** What evidence asks of a family, for each of its repairs. */
+interface FamilyParts {
+  /** The parts that it declares or its points measure. */
+  readonly all: ReadonlySet<string>;
+  readonly ofPoint: ReadonlyMap<string, string | undefined>;
+}
+
+const familyParts = new WeakMap<Family, FamilyParts>();
+
+function partsOf(family: Family): FamilyParts {
+  const known = familyParts.get(family);
+  if (known !== undefined) return known;
   const measured = family.points.flatMap((point) => point.part ?? []);
-  return new Set([...family.parts.map((part) => part.designator), ...measured]);
+  const parts = {
+    all: new Set([...family.parts.map((part) => part.designator), ...measured]),
+    ofPoint: new Map(family.points.map((point) => [point.name, point.part])),
+  };
+  familyParts.set(family, parts);
+  return parts;
 }
 
 function collect(
@@ -77,7 +92,7 @@ function collect(
   rows: ArrayLike<number>,
   family: Family,
 ): ReadonlyMap<string, readonly Sighting[]> {
-  const partOfPoint = new Map(family.points.map((point) => [point.name, point.part]));
+  const { ofPoint } = partsOf(family);
   const sightings = new Map<string, Sighting[]>();
   const { checks, points } = log.names;
   for (let place = 0; place < rows.length; place += 1) {
@@ -85,7 +100,7 @@ function collect(
     const check = log.check[row]!;
     const stage = checks.stage(check);
     if (log.specimen[row] !== BOARD || isPowered(stage) || stage === 'refitted') continue;
-    const part = partOfPoint.get(points.label(checks.pointCode(check)));
+    const part = ofPoint.get(points.label(checks.pointCode(check)));
     const word = partWord(verdicts[row]!, checks.mode(check), log.value[row]!);
     if (part === undefined || word === undefined) continue;
     const sighting = { row, place, check, word, inCircuit: isInCircuit(stage) };

@@ -41,6 +41,7 @@ export function judgeLog(log: ReadingLog, standard: Standard): Uint8Array {
   const verdicts = new Uint8Array(log.count);
   const hasBand = Uint8Array.from(table.bands, (band) => (band === undefined ? 0 : 1));
   const modes = Uint8Array.from(table.bands, (_, one) => log.names.checks.modeCode(one));
+  const isOpen = Uint8Array.from(table.bands, (band) => (band?.expects.kind === 'open' ? 1 : 0));
   const guardAt = (row: number, mode: number): number => {
     const uncertainty = uncertaintyIn(log, row, mode, standard.accuracies);
     return Number.isNaN(uncertainty) ? 0 : uncertainty;
@@ -49,7 +50,11 @@ export function judgeLog(log: ReadingLog, standard: Standard): Uint8Array {
     const code = check[row]!;
     if (hasBand[code] === 0) continue;
     if (state[row] !== VALUE) {
-      verdicts[row] = judgeAnswer(state[row]!, value[row]!, byState[code * STATES.length + state[row]!]!, high[code]!);
+      const verdict = byState[code * STATES.length + state[row]!]!;
+      const isSettled = state[row] !== OVER_RANGE || isOpen[code] === 1;
+      verdicts[row] = isSettled
+        ? verdict
+        : judgeOverRange(rangeLimitIn(log, row, modes[code]!, standard.accuracies), verdict, low[code]!, high[code]!);
     } else if (followsMains[code] === 1) {
       const limits = followedLimits(table, code, mains[log.repair[row]!]!);
       verdicts[row] = limits
@@ -85,10 +90,25 @@ function uncertaintyIn(log: ReadingLog, row: number, mode: number, accuracies: A
   return range === undefined ? NaN : expandedUncertainty(log.value[row]!, lastDigit, range);
 }
 
-/** A known range limit below the band's upper limit leaves open on which side an over-range reading lies. */
-function judgeAnswer(state: number, rangeLimit: number, verdict: number, high: number): number {
-  const undecided = state === OVER_RANGE && verdict === (FAIL | HIGH) && rangeLimit < high;
-  return undecided ? NOT_JUDGED : verdict;
+/**
+ * The range above which an over-range reading lies, in its SI unit: as the log states it, else the largest of its meter's; `-Infinity` where
+ * neither is known.
+ */
+export function rangeLimitAt(log: ReadingLog, row: number, accuracies: AccuracyTable): number {
+  return rangeLimitIn(log, row, log.names.checks.modeCode(log.check[row]!), accuracies);
+}
+
+function rangeLimitIn(log: ReadingLog, row: number, mode: number, accuracies: AccuracyTable): number {
+  const stated = log.value[row]!;
+  if (!Number.isNaN(stated)) return stated;
+  return accuracies[log.meter[row]! * MODES.length + mode]?.at(-1)?.upTo ?? -Infinity;
+}
+
+/** A range that ends below the limit in question leaves open on which side of it an over-range reading lies. */
+function judgeOverRange(rangeLimit: number, verdict: number, low: number, high: number): number {
+  if (rangeLimit === -Infinity) return verdict;
+  const limit = verdict === PASS ? low : high;
+  return rangeLimit < limit ? NOT_JUDGED : verdict;
 }
 
 function followedLimits(table: BandTable, check: number, mains: number): Limits | undefined {

@@ -18,17 +18,25 @@ export function expandedUncertainty(value: number, lastDigit: number, accuracy: 
   return 2 * Math.sqrt((specification * specification) / 3 + (digit * digit) / 12);
 }
 
-/** The accuracies of a log's meters by `meter · MODES.length + mode`, each list in order of range. */
-export type AccuracyTable = readonly (readonly Accuracy[] | undefined)[];
+/** An accuracy with the power of ten of its last digit; `NaN` where its resolution is not known. */
+export interface MeterRange extends Accuracy {
+  readonly lastDigit: number;
+}
+
+/** The ranges of a log's meters by `meter · MODES.length + mode`, each list in order of range. */
+export type AccuracyTable = readonly (readonly MeterRange[] | undefined)[];
 
 /** Looks up the accuracies of a log's meters once, so that each reading costs one index. */
 export function compileMeters(names: LogNames, meters: readonly Meter[]): AccuracyTable {
-  const table = new Array<readonly Accuracy[] | undefined>(names.meters.size * MODES.length);
+  const table = new Array<readonly MeterRange[] | undefined>(names.meters.size * MODES.length);
   names.meters.labels.forEach((name, code) => {
     const meter = meters.find((known) => known.name === name);
     if (meter === undefined) return;
     MODES.forEach((mode, modeCode) => {
-      const ranges = meter.accuracies.filter((accuracy) => accuracy.mode === mode).sort((a, b) => a.upTo - b.upTo);
+      const ranges = meter.accuracies
+        .filter((accuracy) => accuracy.mode === mode)
+        .map((accuracy) => ({ ...accuracy, lastDigit: Math.round(Math.log10(accuracy.resolution ?? NaN)) }))
+        .sort((a, b) => a.upTo - b.upTo);
       if (ranges.length > 0) table[code * MODES.length + modeCode] = ranges;
     });
   });
@@ -36,12 +44,12 @@ export function compileMeters(names: LogNames, meters: readonly Meter[]): Accura
 }
 
 /** The range on which a meter showed a reading: the smallest that holds it and whose last digit, where stated, is the one shown. */
-export function rangeOf(ranges: readonly Accuracy[], value: number, lastDigit: number): Accuracy | undefined {
+export function rangeOf(ranges: readonly MeterRange[], value: number, lastDigit: number): MeterRange | undefined {
   const magnitude = Math.abs(value);
-  let fallback: Accuracy | undefined;
+  let fallback: MeterRange | undefined;
   for (const range of ranges) {
     if (range.upTo < magnitude) continue;
-    if (range.resolution === undefined || Math.round(Math.log10(range.resolution)) === lastDigit) return range;
+    if (range.lastDigit === lastDigit || range.resolution === undefined) return range;
     fallback ??= range;
   }
   return fallback;

@@ -32,6 +32,8 @@ export interface GoodReadings {
   readonly rangeLimit?: number;
   /** Whether what is measured cannot be negative, as a resistance cannot; a lower limit at or under zero is then left out. */
   readonly nonNegative?: boolean;
+  /** Above which an answer counts as an open circuit, where no range limit is known; absent where over-range is none, as in volts. */
+  readonly openAbove?: number;
 }
 
 /** A band for a check, with what backs it. */
@@ -56,19 +58,18 @@ export interface Proposal {
 
 /** Up to this share of readings over range a band keeps its upper limit, and above the rest of it asks for an open circuit. */
 const FEW_OVER_RANGE = 0.05;
-/** Readings whose largest is more than this many times the smallest span decades and are treated by their logarithms. */
+/** Readings that reach over more than this ratio span decades and are treated by their logarithms. */
 const DECADE = 10;
 /** A difference in BIC above 10 is very strong evidence of two groups (Kass and Raftery 1995). */
 const VERY_STRONG = 10;
 const FEWEST_FOR_GROUPS = 20;
 const ENOUGH_FOR_GROUPS = 1000;
-/** What counts as open where no range limit is stated, in ohms (common practice, no source). */
-const OPEN_ABOVE = 1e6;
 
 /**
  * Proposes a band from readings of known-good boards. Readings that nearly all read over-range ask for an open circuit; the others are screened
  * for outliers (generalised ESD, on the logarithms where they span decades) and given a tolerance interval, rounded outward to the meter's digit.
- * @throws Error with fewer than two readings, or where all are equal, as a sentence for the technician
+ * @throws Error with fewer than two readings, where all are equal or nearly all are over a range that means nothing, as a sentence for the
+ * technician
  */
 export function proposeBand(good: GoodReadings, settings: ProposalSettings = DEFAULT_SETTINGS): Proposal {
   const total = good.values.length + good.overRange;
@@ -79,20 +80,29 @@ export function proposeBand(good: GoodReadings, settings: ProposalSettings = DEF
   }
   if (good.overRange / total >= 1 - FEW_OVER_RANGE) return proposeOpen(good);
   const { min, max } = extent(good.values);
+  if (good.values.length === 1)
+    throw new Error('Only one reading here is a number, which tells no spread: more boards are wanted, or type it in.');
   if (min === max) throw new Error('All readings here are the same number, which tells no spread: type the band in.');
 
-  const scale = min > 0 && max / min > DECADE ? LOG : LINEAR;
+  const scale = min > 0 && spansDecades(good.values) ? LOG : LINEAR;
   const coverage = {
     ...settings,
     sides: good.overRange / total > FEW_OVER_RANGE ? 'at least' : settings.sides,
   } as const;
   const scaled = good.values.map(scale.to);
-  const removed = screenOutliers(scaled).map((one) => ({ ...one, kept: settings.kept.has(one.index) }));
+  const resolution = scale === LINEAR ? scaleBy(1, good.lastDigit) : 0;
+  const removed = screenOutliers(scaled, resolution).map((one) => ({ ...one, kept: settings.kept.has(one.index) }));
   const gone = new Set(removed.filter((one) => !one.kept).map((one) => one.index));
   const used = scaled.filter((_, index) => !gone.has(index));
-  const interval = toleranceInterval(used, coverage);
+  if (used.every((value) => value === used[0]))
+    throw new Error(
+      'All readings here but a few far ones are the same number, which tells no spread: type the band in.',
+    );
+  const interval = toleranceInterval(used, coverage, resolution);
   const exact = { low: scale.from(interval.low), high: scale.from(interval.high) };
-  const groups = used.length < FEWEST_FOR_GROUPS ? undefined : twoGroups(used, good, scale);
+  if (good.nonNegative && exact.low <= 0 && exact.high === Infinity)
+    throw new Error('These readings reach down to zero, so no low limit can be learned: choose the high side.');
+  const groups = used.length < FEWEST_FOR_GROUPS ? undefined : twoGroups(used, resolution, scale);
   return {
     expects: roundOutward(good.nonNegative && exact.low <= 0 ? { ...exact, low: -Infinity } : exact, good.lastDigit),
     exact,
@@ -106,6 +116,13 @@ export function proposeBand(good: GoodReadings, settings: ProposalSettings = DEF
     ...(groups && { twoGroups: groups }),
     boardsWanted: boardsWanted(used, interval, coverage, scale === LINEAR ? settings.promised : undefined),
   };
+}
+
+/** Whether positive readings, a tenth of them at either end left out as it may be a slip, reach over more than a decade. */
+function spansDecades(values: readonly number[]): boolean {
+  const sorted = Float64Array.from(values).sort();
+  const ends = Math.floor(sorted.length / 10);
+  return sorted[sorted.length - 1 - ends]! / sorted[ends]! > DECADE;
 }
 
 interface Scale {
@@ -122,7 +139,9 @@ const LOG: Scale = {
 };
 
 function proposeOpen(good: GoodReadings): Proposal {
-  const limit = good.values.length > 0 ? extent(good.values).min : (good.rangeLimit ?? OPEN_ABOVE);
+  if (good.openAbove === undefined)
+    throw new Error('Nearly all good boards read over range here, which tells no limit: measure on a larger range.');
+  const limit = good.values.length > 0 ? extent(good.values).min : (good.rangeLimit ?? good.openAbove);
   return {
     expects: { kind: 'open', limit },
     exact: { low: limit, high: Infinity },
@@ -145,8 +164,7 @@ function roundOutward({ low, high }: Limits, lastDigit: number): Expectation {
   return { kind: 'between', low: outward(low, Math.floor), high: outward(high, Math.ceil) };
 }
 
-function twoGroups(used: readonly number[], good: GoodReadings, scale: Scale): readonly [number, number] | undefined {
-  const resolution = scale === LINEAR ? scaleBy(1, good.lastDigit) : 0;
+function twoGroups(used: readonly number[], resolution: number, scale: Scale): readonly [number, number] | undefined {
   const { gain, groups } = twoGroupEvidence(thinned(used), resolution);
   const [first, second] = groups;
   const both = Math.min(first.share, second.share) * used.length >= 2;
@@ -156,7 +174,7 @@ function twoGroups(used: readonly number[], good: GoodReadings, scale: Scale): r
 /** At most a thousand readings, evenly spaced in their order: enough to see two groups, and quick. */
 function thinned(readings: readonly number[]): readonly number[] {
   if (readings.length <= ENOUGH_FOR_GROUPS) return readings;
-  const sorted = [...readings].sort((a, b) => a - b);
+  const sorted = Float64Array.from(readings).sort();
   const step = sorted.length / ENOUGH_FOR_GROUPS;
   return Array.from({ length: ENOUGH_FOR_GROUPS }, (_, index) => sorted[Math.floor((index + 0.5) * step)]!);
 }

@@ -1,28 +1,40 @@
 import { maskedBy, type Family } from '../domain/family.ts';
+import type { GoodRule } from '../domain/good-rule.ts';
 import { isPowered, SPECIMENS, type Stage } from '../domain/reading.ts';
-import type { Outcome, Repair } from '../domain/repair.ts';
+import type { Repair } from '../domain/repair.ts';
 import type { ReadingLog } from '../columns/reading-log.ts';
 
 /** What a past reading stands for: taken at a good board or part, at a bad one, or nobody can say. */
 export const STANDINGS = ['unknown', 'good', 'bad'] as const;
 export type Standing = (typeof STANDINGS)[number];
 
-/** Which boards count as known good: those that ended so, and did not come back. */
-export interface GoodRule {
-  readonly outcomes: readonly Outcome[];
-}
-
-export const RETURNED_AND_HELD: GoodRule = { outcomes: ['returned working', 'no fault found'] };
-
 /** What the standing of readings is told from. */
 export interface History {
-  readonly repairs: ReadonlyMap<string, Repair>;
+  /** The record of each repair, by repair code. */
+  readonly repairs: readonly (Repair | undefined)[];
+  /** The repairs whose boards came back. */
+  readonly cameBack: ReadonlySet<string>;
+  /** The moment of the last unpowered reading of each repair, by repair code; `-Infinity` where there is none. */
+  readonly lastWork: Float64Array;
+  /** Until when boards were watched for coming back, in milliseconds of local wall time. */
+  readonly watchedUntil: number;
   readonly family: Family;
   readonly rule: GoodRule;
-  /** Rows of each repair by repair code, in order of time. */
-  readonly rowsByRepair: readonly Uint32Array[];
   /** Whether a repair's readings prove a part failed. */
   readonly hasFailed: (repair: string, part: string) => boolean;
+}
+
+/** The part of a history that a bench has as a whole. */
+export type BenchHistory = Omit<History, 'family' | 'rule' | 'hasFailed'>;
+
+/** What all readings of a bench have in common. @param listed - the records of its repairs, by id */
+export function benchHistory(log: ReadingLog, listed: ReadonlyMap<string, Repair>): BenchHistory {
+  return {
+    repairs: log.names.repairs.labels.map((id) => listed.get(id)),
+    cameBack: new Set([...listed.values()].flatMap((repair) => repair.comebackOf ?? [])),
+    lastWork: lastWorkOf(log),
+    watchedUntil: lastMoment(log, listed),
+  };
 }
 
 /** Past readings of one check as columns of equal length. */
@@ -34,73 +46,80 @@ export interface PastReadings {
   readonly returned: Uint8Array;
 }
 
+const DAY = 86_400_000;
 const NEW_PART = SPECIMENS.indexOf('new part');
 
 /**
  * Sorts the past readings of one check by what they stand for.
  * A powered reading taken after the last work stands for the board as it went back: good, where the rule holds; bad, where the board came back
  * or was given up. One taken before work that replaced parts stands for a bad board. An unpowered reading stands for its part: bad, where the
- * part is proved failed; good, where neither it nor, in circuit, a part across its nodes was replaced on a good board. A new part is good.
+ * part is proved failed; good, where neither it nor, in circuit, a part across its nodes was replaced on a good board. A new part is good,
+ * where the rule counts it.
+ * @param rows - the rows of the check
  */
-export function pastReadings(log: ReadingLog, check: number, history: History): PastReadings {
-  const rows: number[] = [];
-  for (let row = 0; row < log.count; row += 1) if (log.check[row] === check) rows.push(row);
+export function pastReadings(log: ReadingLog, check: number, rows: Uint32Array, history: History): PastReadings {
   const stage = log.names.checks.stage(check);
   const point = log.names.points.label(log.names.checks.pointCode(check));
   const part = history.family.points.find(({ name }) => name === point)?.part;
-  const returnedBack = wentBack(history.repairs);
-  const lastWork = new Map<number, number>();
   const standing = new Uint8Array(rows.length);
   const returned = new Uint8Array(rows.length);
   rows.forEach((row, index) => {
     const code = log.repair[row]!;
-    let work = lastWork.get(code);
-    if (work === undefined) lastWork.set(code, (work = lastWorkTime(log, history.rowsByRepair[code]!)));
-    const repair = history.repairs.get(log.names.repairs.label(code));
-    const isReturned = stage === 'refitted' || (isPowered(stage) && !(log.time[row]! <= work));
+    const repair = history.repairs[code];
+    const isReturned = stage === 'refitted' || (isPowered(stage) && !(log.time[row]! <= history.lastWork[code]!));
     returned[index] = isReturned ? 1 : 0;
     const found =
       log.specimen[row] === NEW_PART
-        ? 'good'
+        ? history.rule.newParts
+          ? 'good'
+          : 'unknown'
         : repair === undefined
           ? 'unknown'
           : isReturned || isPowered(stage)
-            ? boardStanding(repair, isReturned, returnedBack, history.rule)
-            : partStanding(repair, part, stage, returnedBack, history);
+            ? boardStanding(repair, isReturned, history)
+            : partStanding(repair, part, stage, history);
     standing[index] = STANDINGS.indexOf(found);
   });
-  return { rows: Uint32Array.from(rows), standing, returned };
+  return { rows, standing, returned };
 }
 
-function boardStanding(repair: Repair, isReturned: boolean, comebacks: ReadonlySet<string>, rule: GoodRule): Standing {
+function boardStanding(repair: Repair, isReturned: boolean, { rule, watchedUntil, cameBack }: History): Standing {
   if (!isReturned && repair.replaced.length > 0) return 'bad';
-  if (comebacks.has(repair.id) || repair.outcome === 'comeback' || repair.outcome === 'not worth repairing')
+  if (cameBack.has(repair.id) || repair.outcome === 'comeback' || repair.outcome === 'not worth repairing')
     return 'bad';
-  return rule.outcomes.includes(repair.outcome) ? 'good' : 'unknown';
+  const ended = repair.outcome === 'returned working' || (repair.outcome === 'no fault found' && rule.withoutFault);
+  const held = rule.heldDays === 0 || watchedUntil - repair.returned >= rule.heldDays * DAY;
+  return ended && held ? 'good' : 'unknown';
 }
 
-function partStanding(
-  repair: Repair,
-  part: string | undefined,
-  stage: Stage,
-  comebacks: ReadonlySet<string>,
-  { family, hasFailed, rule }: History,
-): Standing {
+function partStanding(repair: Repair, part: string | undefined, stage: Stage, history: History): Standing {
+  const { family, hasFailed } = history;
   if (part === undefined) return 'unknown';
   if (hasFailed(repair.id, part))
     return stage === 'part out' || maskedBy(family.parts, part).length === 0 ? 'bad' : 'unknown';
   const across = stage === 'part out' ? [] : maskedBy(family.parts, part);
   const untouched = [part, ...across].every((one) => !repair.replaced.includes(one));
-  return untouched && boardStanding(repair, true, comebacks, rule) === 'good' ? 'good' : 'unknown';
+  return untouched && boardStanding(repair, true, history) === 'good' ? 'good' : 'unknown';
 }
 
-/** The repairs whose boards came back: another repair names them. */
-function wentBack(repairs: ReadonlyMap<string, Repair>): ReadonlySet<string> {
-  return new Set([...repairs.values()].flatMap((repair) => repair.comebackOf ?? []));
+function lastWorkOf({ count, names, check, repair, time }: ReadingLog): Float64Array {
+  const isWork = Uint8Array.from({ length: names.checks.size }, (_, code) =>
+    isPowered(names.checks.stage(code)) ? 0 : 1,
+  );
+  const last = new Float64Array(names.repairs.size).fill(-Infinity);
+  for (let row = 0; row < count; row += 1) {
+    if (isWork[check[row]!] === 1 && time[row]! > last[repair[row]!]!) last[repair[row]!] = time[row]!;
+  }
+  return last;
 }
 
-/** Time of the last unpowered reading of a repair; `-Infinity` where there is none. */
-function lastWorkTime(log: ReadingLog, rows: Uint32Array): number {
-  const last = rows.findLast((row) => !isPowered(log.names.checks.stage(log.check[row]!)));
-  return last === undefined ? -Infinity : log.time[last]!;
+/** The last moment that a bench knows of: until then its boards were watched for coming back. */
+function lastMoment({ count, time }: ReadingLog, listed: ReadonlyMap<string, Repair>): number {
+  let last = -Infinity;
+  for (let row = 0; row < count; row += 1) if (time[row]! > last) last = time[row]!;
+  for (const { received, returned } of listed.values()) {
+    if (received > last) last = received;
+    if (returned > last) last = returned;
+  }
+  return last;
 }

@@ -6,6 +6,7 @@ import { highestToleranceRank } from '../statistics/tolerance/highest-tolerance-
 import { oneSidedToleranceFactor } from '../statistics/tolerance/one-sided-tolerance-factor.ts';
 import { twoSidedToleranceFactor } from '../statistics/tolerance/two-sided-tolerance-factor.ts';
 import { wilksSampleSize } from '../statistics/tolerance/wilks-sample-size.ts';
+import { spreadTies } from './spread-ties.ts';
 
 /** Which side of a band is wanted. */
 export type BandSides = 'both' | 'at least' | 'at most';
@@ -25,19 +26,28 @@ export interface ToleranceInterval extends Limits {
   readonly stopgap: boolean;
 }
 
-const NORMALITY_LEVEL = 0.05;
+export const NORMALITY_LEVEL = 0.05;
+/** Where a distribution-free interval can be had instead, the normal one must be backed by more than a test that did not say no. */
+const CLEARLY_NORMAL = 0.25;
 /** The Anderson–Darling test has no power below this. */
-const FEWEST_FOR_NORMALITY = 8;
+export const FEWEST_FOR_NORMALITY = 8;
 
 /**
  * The interval that holds the wanted share of boards: normal with the exact factor where the readings look normal, else distribution-free
- * (Wilks 1941), where there are enough of them.
+ * (Wilks 1941). With enough readings for that they must look the more normal.
  * @param readings - at least two, not all equal
+ * @param resolution - the step in which they come; 0 where unknown
  */
-export function toleranceInterval(readings: readonly number[], coverage: Coverage): ToleranceInterval {
-  const normality = readings.length < FEWEST_FOR_NORMALITY ? undefined : andersonDarling(readings).p;
+export function toleranceInterval(
+  readings: readonly number[],
+  coverage: Coverage,
+  resolution: number,
+): ToleranceInterval {
+  const normality =
+    readings.length < FEWEST_FOR_NORMALITY ? undefined : andersonDarling(spreadTies(readings, resolution)).p;
   const isNormal = normality === undefined || normality >= NORMALITY_LEVEL;
-  const free = isNormal ? undefined : distributionFree(readings, coverage);
+  const isClear = normality === undefined || normality >= CLEARLY_NORMAL;
+  const free = isClear ? undefined : distributionFree(readings, coverage);
   return {
     ...(free ?? normal(readings, coverage)),
     method: free ? 'distribution-free' : 'normal',

@@ -1,6 +1,6 @@
 import { isWithin, type Limits } from '../domain/band.ts';
 import { STATES } from '../domain/reading.ts';
-import type { ReadingLog } from '../columns/reading-log.ts';
+import { VALUE, type ReadingLog } from '../columns/reading-log.ts';
 import { wilsonInterval } from '../statistics/proportions/wilson-interval.ts';
 import { STANDINGS, type PastReadings } from './standing.ts';
 
@@ -17,27 +17,55 @@ export interface Trial {
   readonly badLetThrough: TrialShare;
 }
 
+/** What was seen of a board: a reading within the limits, and one outside. */
+const WITHIN = 1;
+const OUTSIDE = 2;
 const GOOD = STANDINGS.indexOf('good');
 const BAD = STANDINGS.indexOf('bad');
 
 /**
  * Holds limits against the past readings of one check, counted by board: a good board is stopped where any of its readings lies outside, a bad
  * one let through where all lie within. Answers that are no numbers count where they settle it.
+ * @param limits - one pair, or the pairs of boards by repair code; a board without one is not counted
  */
-export function tryLimits(log: ReadingLog, past: PastReadings, limits: Limits): Trial {
-  const good = new Map<number, boolean>();
-  const bad = new Map<number, boolean>();
-  past.rows.forEach((row, index) => {
-    const boards = past.standing[index] === GOOD ? good : past.standing[index] === BAD ? bad : undefined;
-    const within = isWithin(limits, STATES[log.state[row]!]!, log.value[row]!);
-    if (boards === undefined || within === undefined) return;
+export function tryLimits(
+  log: ReadingLog,
+  past: PastReadings,
+  limits: Limits | readonly (Limits | undefined)[],
+): Trial {
+  const { rows, standing } = past;
+  const boards = log.names.repairs.size;
+  const good = new Uint8Array(boards);
+  const bad = new Uint8Array(boards);
+  for (let index = 0; index < rows.length; index += 1) {
+    const own = standing[index] === GOOD ? good : standing[index] === BAD ? bad : undefined;
+    if (own === undefined) continue;
+    const row = rows[index]!;
     const board = log.repair[row]!;
-    boards.set(board, (boards.get(board) ?? true) && within);
-  });
+    const pair = 'low' in limits ? limits : limits[board];
+    if (pair === undefined) continue;
+    const within =
+      log.state[row] === VALUE
+        ? log.value[row]! >= pair.low && log.value[row]! <= pair.high
+        : isWithin(pair, STATES[log.state[row]!]!, NaN);
+    if (within !== undefined) own[board]! |= within ? WITHIN : OUTSIDE;
+  }
+  const stopped = countOf(good, (seen) => seen >= OUTSIDE);
+  const through = countOf(bad, (seen) => seen === WITHIN);
   return {
-    goodStopped: shareOf([...good.values()].filter((within) => !within).length, good.size),
-    badLetThrough: shareOf([...bad.values()].filter((within) => within).length, bad.size),
+    goodStopped: shareOf(stopped, countOf(good, isSeen)),
+    badLetThrough: shareOf(through, countOf(bad, isSeen)),
   };
+}
+
+function isSeen(seen: number): boolean {
+  return seen !== 0;
+}
+
+function countOf(boards: Uint8Array, holds: (seen: number) => boolean): number {
+  let count = 0;
+  for (const seen of boards) if (holds(seen)) count += 1;
+  return count;
 }
 
 function shareOf(count: number, of: number): TrialShare {

@@ -81,14 +81,37 @@ export function compareHolding(first: Lifetimes, second: Lifetimes): LogRank | u
 
 /** Whether something came back while repairs of both groups were followed, and not all that were left came back just then. */
 function canBeCompared(first: Lifetimes, second: Lifetimes): boolean {
-  const atRisk = ({ times }: Lifetimes, day: number): number => Array.from(times).filter((time) => time >= day).length;
-  const ending = ({ times, events }: Lifetimes, day: number): number =>
-    Array.from(times).filter((time, at) => time === day && events[at] === true).length;
-  const days = [first, second].flatMap(({ times, events }) => Array.from(times).filter((_, at) => events[at] === true));
-  return [...new Set(days)].some((day) => {
-    const [a, b] = [atRisk(first, day), atRisk(second, day)];
-    return a > 0 && b > 0 && a + b > ending(first, day) + ending(second, day);
+  const [a, b] = [followedOf(first), followedOf(second)];
+  const days = new Set([...a.cameBack.keys(), ...b.cameBack.keys()]);
+  return [...days].some((day) => {
+    const [inFirst, inSecond] = [a.followedUntil(day), b.followedUntil(day)];
+    const ended = (a.cameBack.get(day) ?? 0) + (b.cameBack.get(day) ?? 0);
+    return inFirst > 0 && inSecond > 0 && inFirst + inSecond > ended;
   });
+}
+
+/** How many came back on each day, and how many were followed up to a day or longer. */
+function followedOf({ times, events }: Lifetimes): {
+  readonly cameBack: ReadonlyMap<number, number>;
+  readonly followedUntil: (day: number) => number;
+} {
+  const sorted = Float64Array.from(times).sort();
+  const cameBack = new Map<number, number>();
+  for (let at = 0; at < times.length; at += 1) {
+    if (events[at] === true) cameBack.set(times[at]!, (cameBack.get(times[at]!) ?? 0) + 1);
+  }
+  return { cameBack, followedUntil: (day) => sorted.length - firstNotBelow(sorted, day) };
+}
+
+/** Position of the first number that is not below a limit, in ascending order. */
+function firstNotBelow(sorted: Float64Array, limit: number): number {
+  let [low, high] = [0, sorted.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle]! < limit) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 function holdingTime(

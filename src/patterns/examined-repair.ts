@@ -27,10 +27,15 @@ export function compareParts(a: string, b: string): number {
   return byName.compare(a, b);
 }
 
-/** The parts that a repair's readings prove failed, in the order of its evidence. */
+const failedOf = new WeakMap<ExaminedRepair['evidence'], readonly string[]>();
+
+/** The parts that a repair's readings prove failed, in the order of its evidence; told once for each evidence, as every pattern asks. */
 export function failedParts({ evidence }: ExaminedRepair): readonly string[] {
+  const known = failedOf.get(evidence);
+  if (known !== undefined) return known;
   const failed: string[] = [];
   for (const [part, { finding }] of evidence) if (finding === 'failed') failed.push(part);
+  failedOf.set(evidence, failed);
   return failed;
 }
 

@@ -9,6 +9,19 @@ export interface NeedTable {
   readonly total: number;
 }
 
+/** What a search came to. */
+export interface Exclusion {
+  /** Positions of the parts left out. */
+  readonly parts: readonly number[];
+  /** Whether no better set exists; where the search was cut short, one may. */
+  readonly proved: boolean;
+}
+
+/** Needs looked at after which a search settles for the best it has found: a second or so on a usual machine. */
+const MOST_WORK = 50_000_000;
+/** And for one size of a curve, of which there may be many. */
+const MOST_WORK_OF_SIZE = 5_000_000;
+
 /** Collects the needs of repairs; those of none are left out. */
 export function needTable(needs: readonly { readonly parts: readonly string[] }[]): NeedTable {
   const counts = new Map<string, number>();
@@ -31,24 +44,24 @@ export function needTable(needs: readonly { readonly parts: readonly string[] }[
  * For each count from 0 up, the parts, exactly so many, without which fewest repairs are dropped, as long as these are at most `mayDrop`; never all
  * parts.
  * Branch and bound: a dropped repair weighs at least the sum of its even shares on the parts left out, so the smallest shares bound what is to come.
- * Each count starts from the best of the one before it, and one part more. Cost: up to twenty parts well under a second; about tenfold for
- * every six parts more, most of it where about half of the parts are left out.
+ * Each count starts from the best of the one before it, and one part more, and so has a good answer also where its search is cut short.
+ * Cost: up to twenty parts well under a second; about tenfold for every six parts more, most of it where about half of the parts are left out.
  */
-export function leastDrops(table: NeedTable, mayDrop: number): readonly (readonly number[])[] {
-  const all: (readonly number[])[] = [];
+export function leastDrops(table: NeedTable, mayDrop: number): readonly Exclusion[] {
+  const all: Exclusion[] = [];
   for (let count = 0; count < table.parts.length; count += 1) {
     const before = all.at(-1);
-    const best = leastDrop(table, count, before === undefined ? [] : withOneMore(table, before));
-    if (dropOf(table, best) > mayDrop) break;
+    const best = leastDrop(table, count, before === undefined ? [] : withOneMore(table, before.parts));
+    if (dropOf(table, best.parts) > mayDrop) break;
     all.push(best);
   }
   return all;
 }
 
-function leastDrop(table: NeedTable, count: number, start: readonly number[]): readonly number[] {
+function leastDrop(table: NeedTable, count: number, start: readonly number[]): Exclusion {
   let least = dropOf(table, start);
   let best = start;
-  explore(table, (state, undecided) => {
+  const proved = explore(table, MOST_WORK_OF_SIZE, (state, undecided) => {
     const toGo = count - state.excluded.length;
     if (toGo === 0 && state.dropped < least) [least, best] = [state.dropped, [...state.excluded]];
     if (toGo === 0 || undecided.length < toGo) return false;
@@ -58,7 +71,7 @@ function leastDrop(table: NeedTable, count: number, start: readonly number[]): r
     // Repairs are whole: only one dropped less is better.
     return smallest.reduce((sum, share) => sum + share, state.dropped) <= least - 1 + SLACK;
   });
-  return best;
+  return { parts: best, proved };
 }
 
 function withOneMore(table: NeedTable, excluded: readonly number[]): readonly number[] {
@@ -81,24 +94,40 @@ function dropOf(table: NeedTable, excluded: readonly number[]): number {
  * Bounded by the fractional knapsack of the same even shares (Dantzig 1957, Operations Research 5:266-288).
  * @param prices - what each part costs, at least 0
  */
-export function cheapestExclusion(table: NeedTable, mayDrop: number, prices: readonly number[]): readonly number[] {
-  let most = -1;
-  let least = Infinity;
-  let best: readonly number[] = [];
-  explore(table, ({ excluded, dropped }, shares) => {
+export function cheapestExclusion(table: NeedTable, mayDrop: number, prices: readonly number[]): Exclusion {
+  let best = greedyExclusion(table, mayDrop, prices);
+  let most = best.reduce((sum, part) => sum + prices[part]!, 0);
+  let least = dropOf(table, best);
+  const proved = explore(table, MOST_WORK, ({ excluded, dropped }, shares) => {
     if (dropped > mayDrop) return false;
     const saved = excluded.reduce((sum, part) => sum + prices[part]!, 0);
     if (saved > most || (saved === most && dropped < least)) [most, least, best] = [saved, dropped, [...excluded]];
     const bound = saved + knapsackBound(shares, prices, mayDrop - dropped);
     return bound > most + SLACK || (bound >= most - SLACK && dropped < least);
   });
-  return best;
+  return { parts: best, proved };
+}
+
+/** Leaves out, one part after another, the one that saves most for each repair that it drops; a start for the search. */
+function greedyExclusion(table: NeedTable, mayDrop: number, prices: readonly number[]): readonly number[] {
+  const excluded: number[] = [];
+  for (;;) {
+    const dropped = dropOf(table, excluded);
+    const candidates = [...table.parts.keys()]
+      .filter((part) => !excluded.includes(part))
+      .map((part) => ({ part, drops: dropOf(table, [...excluded, part]) - dropped }))
+      .filter(({ drops }) => dropped + drops <= mayDrop);
+    const [first, ...others] = candidates;
+    if (first === undefined) return excluded;
+    const worth = ({ part, drops }: (typeof candidates)[number]): number => prices[part]! / drops;
+    excluded.push(others.reduce((a, b) => (worth(b) > worth(a) ? b : a), first).part);
+  }
 }
 
 /** Rounding of shares must not cut off a branch that is just as good, nor keep one that cannot be better. */
 const SLACK = 1e-9;
 
-interface Exclusion {
+interface Walked {
   /** Parts left out so far. */
   readonly excluded: readonly number[];
   /** Repairs that need one of them. */
@@ -111,11 +140,22 @@ interface PartShare {
   readonly share: number;
 }
 
-/** Walks all sets of parts to leave out, rarest part first; `visit` says whether a set is worth extending by the undecided parts it is given. */
-function explore(table: NeedTable, visit: (state: Exclusion, undecided: readonly PartShare[]) => boolean): void {
+/**
+ * Walks all sets of parts to leave out, rarest part first; `visit` says whether a set is worth extending by the undecided parts it is given.
+ * @param work - needs to look at before the walk is cut short
+ * @returns whether it went to its end
+ */
+function explore(
+  table: NeedTable,
+  work: number,
+  visit: (state: Walked, undecided: readonly PartShare[]) => boolean,
+): boolean {
+  let left = work;
   const hits = new Uint32Array(table.needs.length);
   const excluded: number[] = [];
   const walk = (from: number, dropped: number): void => {
+    left -= table.needs.length;
+    if (left < 0) return;
     const undecided = sharesFrom(table, hits, from);
     if (!visit({ excluded, dropped }, undecided)) return;
     for (let part = from; part < table.parts.length; part += 1) {
@@ -128,6 +168,7 @@ function explore(table: NeedTable, visit: (state: Exclusion, undecided: readonly
     }
   };
   walk(0, 0);
+  return left >= 0;
 }
 
 function sharesFrom(table: NeedTable, hits: Uint32Array, from: number): readonly PartShare[] {

@@ -1,4 +1,5 @@
 import { maskingGroups, type Part } from '../domain/family.ts';
+import type { Finding } from '../judging/evidence.ts';
 import { normalQuantile } from '../statistics/distributions/normal.ts';
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 import { fitMaskedCauses, MOST_PARTS, posteriorOf, type CauseObservation } from './masked-cause-em.ts';
@@ -70,14 +71,17 @@ export function estimateMaskedFailures(
   const groups = groupsOf(parts, repairs);
   const rates: PartRate[] = [];
   const masked: MaskedRepair[] = [];
+  const seenOf = observations(groups, repairs);
   for (const group of groups.filter(({ length }) => length <= MOST_PARTS)) {
-    const seen = repairs.map((repair) => observe(repair, group));
-    const bad = seen.filter((one) => one !== undefined && one !== 'contradictory');
-    const counted = seen.length - seen.filter((one) => one === 'contradictory').length;
-    const observations = tally(bad);
-    const fit = fitMaskedCauses(group.length, observations, PRIOR_REPAIRS);
-    const variances = shareVariances(fit, observations);
-    const posteriors = bad.map((one) => posteriorOf(fit, one));
+    const seen = seenOf.get(group) ?? [];
+    const bad = seen.filter((one) => one !== 'contradictory');
+    const counted = repairs.length - (seen.length - bad.length);
+    const told = tally(bad);
+    const fit = fitMaskedCauses(group.length, told, PRIOR_REPAIRS);
+    const variances = shareVariances(fit, told);
+    // Many repairs tell the same of a group.
+    const known = new Map(told.map((one) => [keyOf(one), posteriorOf(fit, one)]));
+    const posteriors = bad.map((one) => known.get(keyOf(one))!);
     group.forEach((part, at) => {
       const measured = bad.filter(({ failed }) => (failed >> at) & 1).length;
       const expected = posteriors.reduce((sum, posterior) => sum + posterior[at]!, 0);
@@ -110,19 +114,41 @@ export function estimateMaskedFailures(
 function groupsOf(parts: readonly Part[], repairs: readonly ExaminedRepair[]): readonly (readonly string[])[] {
   const groups = maskingGroups(parts);
   const grouped = new Set(groups.flat());
-  const names = new Set([
-    ...parts.map(({ designator }) => designator),
-    ...repairs.flatMap(({ evidence }) => [...evidence.keys()]),
-  ]);
+  const names = new Set(parts.map(({ designator }) => designator));
+  for (const { evidence } of repairs) for (const part of evidence.keys()) names.add(part);
   return [...groups, ...[...names].filter((part) => !grouped.has(part)).map((part) => [part])];
 }
 
+/** What repairs tell of the groups in which something was bad, by group. */
+function observations(
+  groups: readonly (readonly string[])[],
+  repairs: readonly ExaminedRepair[],
+): ReadonlyMap<readonly string[], readonly (GroupRepair | 'contradictory')[]> {
+  const groupOf = new Map(groups.flatMap((group) => group.map((part) => [part, group] as const)));
+  const seen = new Map<readonly string[], (GroupRepair | 'contradictory')[]>();
+  for (const repair of repairs) {
+    const touched = new Set<readonly string[]>();
+    for (const [part, { finding }] of repair.evidence) if (IS_BAD.has(finding)) touched.add(groupOf.get(part)!);
+    for (const group of touched) {
+      const one = observe(repair, group);
+      if (one === undefined) continue;
+      const own = seen.get(group);
+      if (own) own.push(one);
+      else seen.set(group, [one]);
+    }
+  }
+  return seen;
+}
+
+const IS_BAD: ReadonlySet<Finding> = new Set(['failed', 'suspected', 'contradictory']);
+
 /** What a repair tells of a group; undefined where nothing of it was bad. */
 function observe(repair: ExaminedRepair, group: readonly string[]): GroupRepair | 'contradictory' | undefined {
-  const findings = group.map((part) => repair.evidence.get(part)?.finding);
+  const findingOf = (part: string): Finding | undefined => repair.evidence.get(part)?.finding;
+  const isBad = group.some((part) => findingOf(part) === 'failed' || findingOf(part) === 'suspected');
+  if (!isBad) return group.some((part) => findingOf(part) === 'contradictory') ? 'contradictory' : undefined;
+  const findings = group.map(findingOf);
   const failed = bitsWhere(group, (_, at) => findings[at] === 'failed');
-  const isBad = failed !== 0 || findings.includes('suspected');
-  if (!isBad) return findings.includes('contradictory') ? 'contradictory' : undefined;
   const suspected = bitsWhere(group, (_, at) =>
     [undefined, 'suspected', 'contradictory', 'not measured'].includes(findings[at]),
   );
@@ -142,12 +168,17 @@ function bitsWhere(group: readonly string[], test: (part: string, at: number) =>
 }
 
 function tally(repairs: readonly GroupRepair[]): readonly CauseObservation[] {
-  const counts = new Map<string, CauseObservation>();
+  const counts = new Map<number, CauseObservation>();
   for (const { failed, suspected } of repairs) {
-    const key = `${failed}/${suspected}`;
+    const key = keyOf({ failed, suspected });
     counts.set(key, { failed, suspected, count: (counts.get(key)?.count ?? 0) + 1 });
   }
   return [...counts.values()];
+}
+
+/** Both sets in one number; a group has at most {@link MOST_PARTS} parts. */
+function keyOf({ failed, suspected }: Pick<GroupRepair, 'failed' | 'suspected'>): number {
+  return (failed << MOST_PARTS) | suspected;
 }
 
 function maskedRepair(one: GroupRepair, group: readonly string[], posterior: readonly number[]): MaskedRepair {

@@ -1,3 +1,5 @@
+import { selectMedian } from '../statistics/numerics/select-median.ts';
+
 /** Observations in a two-way layout with gaps, as columns of equal length: row and column numbers from 0 up, and values. */
 export interface TwoWay {
   readonly row: Uint32Array;
@@ -46,9 +48,6 @@ function groupPositions(keys: Uint32Array): readonly Uint32Array[] {
 
 function medians(groups: readonly Uint32Array[], restAt: (at: number) => number): Float64Array<ArrayBuffer> {
   return Float64Array.from(groups, (group) => {
-    if (group.length === 0) return 0;
-    const sorted = Float64Array.from(group, restAt).sort();
-    const half = sorted.length >> 1;
-    return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+    return group.length === 0 ? 0 : selectMedian(Float64Array.from(group, restAt));
   });
 }

@@ -1,4 +1,4 @@
-import { SPECIMENS } from '../domain/reading.ts';
+import { SPECIMENS, type Mode } from '../domain/reading.ts';
 import { VALUE, type ReadingLog } from '../columns/reading-log.ts';
 
 /** The last live voltage of one repair at one check by one meter. */
@@ -13,15 +13,23 @@ export interface LiveVoltage {
 
 const BOARD = SPECIMENS.indexOf('board');
 
+/** The modes in which meters can be compared, live. */
+const COMPARED_MODES = ['DC volts', 'AC volts'] as const satisfies readonly Mode[];
+
+/** By check code, 1 where meters can be compared by it. */
+export function comparableChecks({ names: { checks } }: ReadingLog): Uint8Array {
+  return Uint8Array.from({ length: checks.size }, (_, check) =>
+    checks.stage(check) === 'live' && COMPARED_MODES.some((mode) => mode === checks.mode(check)) ? 1 : 0,
+  );
+}
+
 /**
  * The voltages by which meters can be compared: live readings of rails and mains. Of several readings by one meter at one check of one repair the last
  * counts, which is of the mended board. Cost: O(n).
  */
 export function liveVoltages(log: ReadingLog): readonly LiveVoltage[] {
   const { checks } = log.names;
-  const isVoltage = Uint8Array.from({ length: checks.size }, (_, check) =>
-    checks.stage(check) === 'live' && ['DC volts', 'AC volts'].includes(checks.mode(check)) ? 1 : 0,
-  );
+  const isVoltage = comparableChecks(log);
   const last = new Map<number, LiveVoltage>();
   for (let row = 0; row < log.count; row += 1) {
     const [check, repair, meter, time] = [log.check[row]!, log.repair[row]!, log.meter[row]!, log.time[row]!];

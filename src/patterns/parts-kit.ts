@@ -1,5 +1,5 @@
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
-import { cheapestExclusion, leastDrops, needTable, type NeedTable } from './kit-search.ts';
+import { cheapestExclusion, leastDrops, needTable, type Exclusion, type NeedTable } from './kit-search.ts';
 
 /** What one repair needed. */
 export interface RepairNeed {
@@ -18,6 +18,8 @@ export interface PartsKit {
   readonly leftOut: readonly string[];
   /** Sum of the prices; undefined where none were given. */
   readonly price: number | undefined;
+  /** Whether no better kit exists; with very many parts the search is cut short, and one may. */
+  readonly proved: boolean;
 }
 
 /** Parts that a repair needed: those proved failed, and those suspected, as whoever cannot tell which has failed renews them all. */
@@ -27,7 +29,7 @@ export function neededParts({ repair, evidence }: ExaminedRepair): RepairNeed {
 }
 
 /**
- * The smallest kit that covers a share of the repairs, exact by branch and bound; with prices, the cheapest. Of equally good ones, one that covers most.
+ * The smallest kit that covers a share of the repairs, exact by branch and bound unless that would take long; with prices, the cheapest. Of equally good ones, one that covers most.
  * Repairs that needed no part do not count.
  *
  * @param share - above 0, up to 1
@@ -49,14 +51,8 @@ export function smallestKit(
   return kitWithout(table, excluded, needs, prices);
 }
 
-/** The parts that repairs needed and that have no price, in order of name. */
-export function unpricedParts(needs: readonly RepairNeed[], prices: ReadonlyMap<string, number>): readonly string[] {
-  const parts = new Set(needs.flatMap((need) => need.parts));
-  return [...parts].filter((part) => !prices.has(part)).sort(compareParts);
-}
-
 /**
- * For each size of kit, smallest first, a kit that covers most repairs, exact by branch and bound; sizes that cover less than a share of them are left out.
+ * For each size of kit, smallest first, a kit that covers most repairs, exact by branch and bound unless that would take long; sizes that cover less than a share of them are left out.
  * @param from - the least share worth showing, 0 to 1
  */
 export function kitCurve(needs: readonly RepairNeed[], from: number): readonly PartsKit[] {
@@ -68,7 +64,7 @@ export function kitCurve(needs: readonly RepairNeed[], from: number): readonly P
 
 function kitWithout(
   table: NeedTable,
-  excluded: readonly number[],
+  { parts: excluded, proved }: Exclusion,
   needs: readonly RepairNeed[],
   prices: ReadonlyMap<string, number> | undefined,
 ): PartsKit {
@@ -81,5 +77,6 @@ function kitWithout(
     repairs: table.total,
     leftOut: leftOut.map(({ repair }) => repair),
     price: prices && parts.reduce((sum, part) => sum + (prices.get(part) ?? 0), 0),
+    proved,
   };
 }

@@ -1,4 +1,5 @@
 import { partClass } from '../domain/family.ts';
+import { complaintWeights } from './complaint-weights.ts';
 import { failedParts, type ExaminedRepair } from './examined-repair.ts';
 import { bestSearchOrder, expectedCost, type SearchCase, type SearchRule } from './search-order.ts';
 
@@ -39,8 +40,6 @@ export interface ProbingOrder {
 }
 
 const FEWEST_REPAIRS = 5;
-/** What the repairs under other complaints weigh together, in repairs. */
-const OTHERS_WEIGH = 4;
 
 /**
  * What to probe first: the order of checks that shows the fault in the least expected time (see {@link bestSearchOrder} for the rule and where the
@@ -48,8 +47,7 @@ const OTHERS_WEIGH = 4;
  * its failed parts. A blown fuse is an effect and does not count as found, unless nothing else failed. Checks are taken as perfect, and as all
  * paid for: the last one too, since a part is replaced only when it has measured bad.
  *
- * A complaint narrows it: repairs under it count whole, all others together as much as four. What has measured good rules out the repairs in
- * which it failed.
+ * A complaint narrows it by {@link complaintWeights}. What has measured good rules out the repairs in which it failed.
  *
  * @param checks - seconds above 0
  * @param usual - points in the order in which the bench makes them
@@ -66,12 +64,13 @@ export function probingOrder(
   const faults = repairs
     .map((repair) => ({ causes: causesOf(repair), complaint: repair.record?.complaint }))
     .filter(({ causes }) => causes.length > 0 && !causes.some((part) => cleared.has(part)));
-  const told = faults.filter(({ complaint }) => complaint === board.complaint).length;
-  const narrowed = board.complaint !== undefined;
-  const otherWeight = narrowed ? Math.min(1, OTHERS_WEIGH / Math.max(1, faults.length - told)) : 1;
-  const cases = faults.map(({ causes, complaint }): SearchCase => {
-    const revealedBy = [...open.keys()].filter((at) => open[at]!.shows.some((part) => causes.includes(part)));
-    return { weight: narrowed && complaint === board.complaint ? 1 : otherWeight, revealedBy };
+  const { weights, under } = complaintWeights(
+    faults.map(({ complaint }) => complaint),
+    board.complaint,
+  );
+  const cases = faults.map(({ causes }, at): SearchCase => {
+    const revealedBy = [...open.keys()].filter((check) => open[check]!.shows.some((part) => causes.includes(part)));
+    return { weight: weights[at]!, revealedBy };
   });
   const costs = open.map(({ seconds }) => seconds);
   const best = faults.length < FEWEST_REPAIRS ? undefined : bestSearchOrder(costs, mergeCases(cases));
@@ -85,7 +84,7 @@ export function probingOrder(
     rule: best.rule,
     usualMinutes: usualSeconds === undefined ? undefined : usualSeconds / 60,
     repairs: faults.length,
-    underComplaint: narrowed ? told : faults.length,
+    underComplaint: under,
   };
 }
 

@@ -1,5 +1,5 @@
-import { median } from '../statistics/descriptive/median.ts';
 import { robustStandardDeviation } from '../statistics/descriptive/robust-standard-deviation.ts';
+import { selectMedian } from '../statistics/numerics/select-median.ts';
 import { theilSen } from '../statistics/trend/theil-sen.ts';
 
 /** A logged rail in order of time: milliseconds, and its mode's SI unit; `NaN` where an entry holds no number. */
@@ -30,6 +30,8 @@ export interface RunInSummary {
   readonly gaps: number;
   /** Theil–Sen slope once settled, per hour, with 95 % limits; undefined with fewer than three entries or all at one time. */
   readonly drift: { readonly perHour: number; readonly low: number; readonly high: number } | undefined;
+  /** Over how many pieces of equal count, by their medians, the slope is taken; as many as entries where there are few. */
+  readonly pieces: number;
   /** Robust standard deviation about the line of drift: what the log ripples by; `NaN` with fewer than three entries. */
   readonly ripple: number;
 }
@@ -43,67 +45,99 @@ const GAP_FACTOR = 3;
 const MOST_PIECES = 400;
 const HOUR = 3600;
 
-/** Sums a trace up; undefined where no entry holds a number. */
+/** Sums a trace up in a few passes over it; undefined where no entry holds a number. */
 export function summariseRunIn(trace: RunInTrace, limits?: { low: number; high: number }): RunInSummary | undefined {
-  const { times, values } = trace;
-  const rows = Uint32Array.from(values.keys()).filter(
-    (row) => !Number.isNaN(values[row]!) && !Number.isNaN(times[row]!),
-  );
-  if (rows.length === 0) return undefined;
-  const seconds = Float64Array.from(rows, (row) => (times[row]! - times[rows[0]!]!) / 1000);
-  const numbers = Float64Array.from(rows, (row) => values[row]!);
-  const settledAt = median(numbers.subarray(Math.floor(numbers.length * 0.75)));
-  const settledFrom = numbers.findLastIndex((value) => Math.abs(value - settledAt) > SETTLED_WITHIN * Math.abs(settledAt)) + 1; // prettier-ignore
-  const pauses = seconds.slice(1).map((second, at) => second - seconds[at]!);
-  const pause = pauses.length === 0 ? NaN : median(pauses);
-  const start = settledFrom < numbers.length - 2 ? settledFrom : 0;
+  const { seconds, numbers } = known(trace);
+  const count = numbers.length;
+  if (count === 0) return undefined;
+  const settledAt = selectMedian(numbers.slice(Math.floor(count * 0.75)));
+  const settledFrom = firstSettled(numbers, settledAt);
+  const pause = selectMedian(pausesOf(seconds));
+  const start = settledFrom < count - 2 ? settledFrom : 0;
   return {
-    entries: values.length,
-    blanks: values.length - rows.length,
-    length: seconds.at(-1)!,
+    entries: trace.values.length,
+    blanks: trace.values.length - count,
+    length: seconds[count - 1]!,
     pause,
     settledAt,
-    settling: seconds[Math.min(settledFrom, seconds.length - 1)]!,
-    minimum: numbers.reduce((least, value) => Math.min(least, value), Infinity),
-    maximum: numbers.reduce((most, value) => Math.max(most, value), -Infinity),
+    settling: seconds[Math.min(settledFrom, count - 1)]!,
+    minimum: numbers.reduce((least, value) => (value < least ? value : least)),
+    maximum: numbers.reduce((most, value) => (value > most ? value : most)),
     longestOutside: limits && longestOutside(seconds, numbers, limits),
     dropOuts: runsBelow(numbers, DROPPED_BELOW * settledAt),
-    gaps: pauses.filter((one) => one > GAP_FACTOR * pause).length,
+    gaps: pausesOf(seconds).reduce((gaps, one) => (one > GAP_FACTOR * pause ? gaps + 1 : gaps), 0),
     ...driftOf(seconds.subarray(start), numbers.subarray(start)),
   };
+}
+
+/** The entries with a time and a number, in seconds from the first of them. */
+function known({ times, values }: RunInTrace): { readonly seconds: Float64Array; readonly numbers: Float64Array } {
+  const seconds = new Float64Array(values.length);
+  const numbers = new Float64Array(values.length);
+  let count = 0;
+  let first = NaN;
+  for (let row = 0; row < values.length; row += 1) {
+    const [time, value] = [times[row]!, values[row]!];
+    if (Number.isNaN(time) || Number.isNaN(value)) continue;
+    if (count === 0) first = time;
+    seconds[count] = (time - first) / 1000;
+    numbers[count] = value;
+    count += 1;
+  }
+  return { seconds: seconds.subarray(0, count), numbers: numbers.subarray(0, count) };
+}
+
+/** From which entry on the trace stays within a share of where it settled. */
+function firstSettled(values: Float64Array, settledAt: number): number {
+  const reach = SETTLED_WITHIN * Math.abs(settledAt);
+  let at = values.length;
+  while (at > 0 && Math.abs(values[at - 1]! - settledAt) <= reach) at -= 1;
+  return at;
+}
+
+function pausesOf(seconds: Float64Array): Float64Array {
+  return seconds.subarray(1).map((second, at) => second - seconds[at]!);
 }
 
 /** From the first entry outside to the next one inside, or to the end. */
 function longestOutside(seconds: Float64Array, values: Float64Array, limits: { low: number; high: number }): number {
   let longest = 0;
   let since = NaN;
-  values.forEach((value, at) => {
-    const isOut = value < limits.low || value > limits.high;
+  for (let at = 0; at < values.length; at += 1) {
+    const isOut = values[at]! < limits.low || values[at]! > limits.high;
     if (isOut && Number.isNaN(since)) since = seconds[at]!;
     if (!Number.isNaN(since)) longest = Math.max(longest, seconds[at]! - since);
     if (!isOut) since = NaN;
-  });
+  }
   return longest;
 }
 
 function runsBelow(values: Float64Array, limit: number): number {
-  return values.filter((value, at) => value < limit && !(at > 0 && values[at - 1]! < limit)).length;
+  let runs = 0;
+  let isBelow = false;
+  for (const value of values) {
+    if (value < limit && !isBelow) runs += 1;
+    isBelow = value < limit;
+  }
+  return runs;
 }
 
-function driftOf(seconds: Float64Array, values: Float64Array): Pick<RunInSummary, 'drift' | 'ripple'> {
-  if (values.length < 3 || seconds[0] === seconds.at(-1)) return { drift: undefined, ripple: NaN };
+function driftOf(seconds: Float64Array, values: Float64Array): Pick<RunInSummary, 'drift' | 'ripple' | 'pieces'> {
+  if (values.length < 3 || seconds[0] === seconds[seconds.length - 1])
+    return { drift: undefined, pieces: 0, ripple: NaN };
   const hours = inPieces(seconds).map((second) => second / HOUR);
   const { slope, intercept, lower, upper } = theilSen(hours, inPieces(values), 0.95);
   const residuals = values.map((value, at) => value - intercept - (slope * seconds[at]!) / HOUR);
-  return { drift: { perHour: slope, low: lower, high: upper }, ripple: robustStandardDeviation(residuals) };
+  const drift = { perHour: slope, low: lower, high: upper };
+  return { drift, pieces: hours.length, ripple: robustStandardDeviation(residuals) };
 }
 
-/** The medians of pieces of equal count, at most `MOST_PIECES` of them. */
+/** The medians of pieces of equal count, at most {@link MOST_PIECES} of them. */
 function inPieces(values: Float64Array): Float64Array {
   const count = Math.min(values.length, MOST_PIECES);
   return Float64Array.from({ length: count }, (_, piece) => {
     const from = Math.floor((piece * values.length) / count);
     const to = Math.floor(((piece + 1) * values.length) / count);
-    return median(values.subarray(from, to));
+    return selectMedian(values.slice(from, to));
   });
 }

@@ -5,22 +5,47 @@ export { LISTED_FIELDS } from '../columns/query.ts';
 export type { DerivedField } from '../columns/derived.ts';
 export type { Grouping } from '../columns/groups.ts';
 export type { Filter, ListedField, ReadingsQuery, SortField } from '../columns/query.ts';
+export type { BenchSettings } from '../domain/bench-settings.ts';
+export type { KeptView } from '../domain/kept-view.ts';
 export type { NameAnswer } from '../domain/name-answer.ts';
-export type { EditField, ReadingPatch } from '../domain/reading-edit.ts';
-export type { BandLine, BandsOverview, PastPoints } from '../worker/contract/bands.ts';
+export type { EditField, ReadingPatch, RowIdentity } from '../domain/reading-edit.ts';
+export type {
+  BandLine,
+  BandsOverview,
+  LearningSettings,
+  MetersRead,
+  PastPoints,
+  Proposal,
+  ProposalLine,
+  Rejudged,
+  Trial,
+  TrialShare,
+} from '../worker/contract/bands.ts';
 export type { BenchCalls, CallName } from '../worker/contract/calls.ts';
 export type {
+  FamiliesBeside,
   FamilyLine,
   FamilyPage,
-  FamilyPatterns,
   FamilyQuery,
   Holding,
+  LivePoints,
   MetersOverview,
-  PartFailures,
+  RepairsChosen,
+  RepairsQuery,
 } from '../worker/contract/families.ts';
+export { HISTORY_KINDS } from '../worker/contract/history.ts';
+export type { Change, HistoryKind, HistoryLine, HistorySubject } from '../worker/contract/history.ts';
 export type { ImportOutcome, PlanChoices, ShiftOverview, UnknownName } from '../worker/contract/intake.ts';
 export type { BackupContents, BenchSummary } from '../worker/contract/memory.ts';
-export type { CellText, EditAnswer, EditsSoFar } from '../worker/contract/reading-edits.ts';
+export type {
+  AddAnswer,
+  CellText,
+  EditAnswer,
+  EditsSoFar,
+  NewRows,
+  ReadingHistoryEntry,
+  StepNote,
+} from '../worker/contract/reading-edits.ts';
 export type {
   FacetValue,
   GridLine,
@@ -30,3 +55,4 @@ export type {
   SelectionSummary,
 } from '../worker/contract/readings.ts';
 export type { PartEvidence, RepairLine, RepairStory } from '../worker/contract/repairs.ts';
+export type { WorkProgress } from '../worker/contract/progress.ts';

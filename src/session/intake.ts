@@ -226,7 +226,8 @@ export class Intake {
   }
 }
 
-const NOTHING_READ: ImportOutcome = { records: [], setAside: [], refused: [] };
+/** What came of no files at all. */
+export const NOTHING_READ: ImportOutcome = { records: [], setAside: [], refused: [] };
 
 function headerOf({ columns }: FilePlan): string {
   return JSON.stringify(columns.map(({ header }) => header));

@@ -1,5 +1,6 @@
 import type { BenchClient } from '../worker/client.ts';
 import type { KeptAnswer, Ledger } from '../worker/contract/memory.ts';
+import type { BegunImports } from './begun-imports.ts';
 import type { LedgerCopy } from './ledger-copy.ts';
 
 /** What the page shows of what outlasts it. */
@@ -13,6 +14,8 @@ export interface KeptState {
   readonly canUndoSwitch: boolean;
   readonly ledger?: Ledger;
 }
+
+export const NOT_KEPT: KeptState = { keeps: false, faults: [], canUndoSwitch: false };
 
 /** After this many imports or days without a backup, one is asked for. */
 const IMPORTS_WITHOUT_BACKUP = 10;
@@ -32,24 +35,40 @@ export function backupDue(ledger: Ledger, now: number): string | undefined {
   return isChanged && days >= DAYS_WITHOUT_BACKUP ? `The last backup is ${days} days old: save one.` : undefined;
 }
 
+/** Whether the last backup holds all that is kept now. */
+export function isBackedUp({ imports, edits, lastBackup }: Ledger): boolean {
+  return lastBackup?.imports === imports.length && lastBackup.edits === edits;
+}
+
 /** Keeps the copy of the ledger in step with what is kept. */
 export class KeptBench {
   readonly #client: BenchClient;
   readonly #copy: LedgerCopy;
+  readonly #begun: BegunImports | undefined;
   /** While something is missing, the copy stays as it is: it is what knows of it. */
   #misses = false;
+  /** Imports of the bench as far as is known. */
+  #imports = 0;
 
-  constructor(client: BenchClient, copy: LedgerCopy) {
+  constructor(client: BenchClient, copy: LedgerCopy, begun?: BegunImports) {
     this.#client = client;
     this.#copy = copy;
+    this.#begun = begun;
   }
 
   async open(): Promise<KeptAnswer> {
     const copy = this.#copy.read();
     const answer = await this.#client.call('openKept', copy ? [copy] : []);
-    this.#misses = answer.faults.length > 0;
+    this.#misses = answer.misses;
+    this.#imports = answer.ledger?.imports.length ?? 0;
     if (answer.found && answer.ledger && !this.#misses) this.#copy.write(answer.ledger);
-    return answer;
+    const brokenOff = (await this.#begun?.takeBrokenOff(answer.ledger)) ?? [];
+    return { ...answer, faults: [...answer.faults, ...brokenOff] };
+  }
+
+  /** Notes files that are going to be brought in, as long as the tab lives. @returns ends the note */
+  begin(files: readonly string[]): () => void {
+    return this.#begun?.begin(files, this.#imports) ?? (() => undefined);
   }
 
   /** Takes what is there for what should be there, as after a restore or a new beginning. */
@@ -60,6 +79,7 @@ export class KeptBench {
   /** The ledger as it is now, with the copy brought in step; undefined where nothing is kept. */
   async note(): Promise<Ledger | undefined> {
     const ledger = await this.#client.call('ledger', []);
+    this.#imports = ledger?.imports.length ?? 0;
     if (ledger && !this.#misses) this.#copy.write(ledger);
     return ledger;
   }

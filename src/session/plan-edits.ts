@@ -5,17 +5,21 @@ const READING_FIELDS: readonly Field[] = [
   'ignored', 'time', 'date', 'clock', 'elapsed', 'repair', 'family', 'point', 'stage', 'mode', 'specimen', 'reading', 'unit', 'meter',
 ]; // prettier-ignore
 const REPAIR_FIELDS: readonly Field[] = [
-  'ignored', 'repair', 'family', 'complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of',
+  'ignored', 'repair', 'family', 'complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of', 'bench',
 ]; // prettier-ignore
 const BAND_FIELDS: readonly Field[] = [
   'ignored', 'family', 'boost', 'point', 'role', 'rail', 'part', 'nodes', 'stage', 'mode', 'kind', 'low', 'high', 'nominal', 'percent',
   'unit', 'basis', 'author', 'set on',
+]; // prettier-ignore
+const METER_FIELDS: readonly Field[] = [
+  'ignored', 'meter', 'mode', 'range limit', 'unit', 'resolution', 'percent', 'counts', 'over-range mark', 'calibration due',
 ]; // prettier-ignore
 
 const FIELDS_OF: Readonly<Record<Shape, readonly Field[]>> = {
   readings: READING_FIELDS,
   repairs: REPAIR_FIELDS,
   bands: BAND_FIELDS,
+  meters: METER_FIELDS,
   unknown: FIELDS,
 };
 
@@ -105,7 +109,9 @@ function withPoints(plan: FilePlan): FilePlan {
 
 function shapeOfField(field: Field): Shape {
   if (field === 'reading') return 'readings';
-  const shapes = (['readings', 'repairs', 'bands'] as const).filter((shape) => FIELDS_OF[shape].includes(field));
+  const shapes = (['readings', 'repairs', 'bands', 'meters'] as const).filter((shape) =>
+    FIELDS_OF[shape].includes(field),
+  );
   return shapes.length === 1 ? (shapes[0] ?? 'unknown') : 'unknown';
 }
 

@@ -1,7 +1,7 @@
 const samples = import.meta.glob<string>('../../sample-logs/*.{csv,tsv}', { query: '?raw', import: 'default' });
 
 /** The tables that say what readings mean come before the readings. */
-const TABLES = ['repairs', 'bands'];
+const TABLES = ['repairs', 'bands', 'meters'];
 
 function rank(name: string): number {
   const place = TABLES.findIndex((table) => name.includes(table));

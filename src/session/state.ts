@@ -1,6 +1,8 @@
 import type { DecimalMark } from '../domain/quantity.ts';
 import type { ImportOutcome } from '../worker/contract/intake.ts';
 import type { BenchSummary } from '../worker/contract/memory.ts';
+import type { WorkProgress } from '../worker/contract/progress.ts';
+import type { BackupFileView } from './backup-file.ts';
 import type { KeptState } from './kept-bench.ts';
 import type { ImportPace } from './import-pace.ts';
 import type { WaitingFile } from './waiting-file.ts';
@@ -21,11 +23,21 @@ export interface SessionState {
   readonly waiting: readonly WaitingFile[];
   /** What became of the files brought in last. */
   readonly outcome?: ImportOutcome;
+  /** What another tab does, for which this one waits, as a sentence. */
+  readonly waits?: string;
+  /** That tab gives no sign of life, and can be gone on without. */
+  readonly canTakeOver?: true;
+  /** Files that another tab is bringing in. */
+  readonly elsewhere?: readonly string[];
   /** What went wrong last, as a sentence. */
   readonly problem?: string;
   readonly decimalMark: DecimalMark;
   /** What outlasts the page. */
   readonly kept: KeptState;
+  /** The file outside the browser that is kept up to date as a backup; absent where none was chosen. */
+  readonly backupFile?: BackupFileView;
+  /** How far a backup or a restore in progress has come. */
+  readonly working?: WorkProgress & { readonly what: string };
 }
 
 /** Changes of state; `undefined` takes an entry away. */

@@ -5,8 +5,9 @@ import { APP_ID, PIECE_PACKINGS, type ImportLine, type PiecePacking } from './sc
 import { editShape } from './state-shapes.ts';
 import { StoreError } from './store-error.ts';
 
-/** Version of the format that is written; a reader of an earlier one refuses it. */
-export const BACKUP_FORMAT = 1;
+/** Version of the format that is written; a reader of an earlier one refuses it. Since 2 a state has settings and views. */
+export const BACKUP_FORMAT = 2;
+const READ_FORMATS = [1, BACKUP_FORMAT] as const;
 
 /** What a backup says of itself at its start. */
 export interface BackupHeader {
@@ -44,7 +45,7 @@ export const headerShape: Read<BackupHeader> = (value, place) => {
   }
   const header = wholeHeader(value, place);
   oneOf([APP_ID])(header.app, `${place}.app`);
-  oneOf([BACKUP_FORMAT])(header.format, `${place}.format`);
+  oneOf(READ_FORMATS)(header.format, `${place}.format`);
   return header;
 };
 

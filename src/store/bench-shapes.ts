@@ -1,5 +1,7 @@
 import { BASES, bandFault, type Band, type Expectation } from '../domain/band.ts';
 import { ROLES, type Family, type Part, type TestPoint } from '../domain/family.ts';
+import { settingsFault, type BenchSettings, type PartPrice } from '../domain/bench-settings.ts';
+import { viewFault, type KeptView } from '../domain/kept-view.ts';
 import type { Accuracy, Meter } from '../domain/meter.ts';
 import { MODES, STAGES } from '../domain/reading.ts';
 import { OUTCOMES, type Repair } from '../domain/repair.ts';
@@ -64,6 +66,7 @@ export const repairShape: Read<Repair> = shape<Repair>({
   outcome: oneOf(OUTCOMES),
   replaced: listOf(text, 100_000),
   comebackOf: optional(text),
+  bench: optional(text),
 });
 
 export const meterShape: Read<Meter> = shape<Meter>({
@@ -78,4 +81,28 @@ export const meterShape: Read<Meter> = shape<Meter>({
     }),
     10_000,
   ),
+  overRangeMark: optional(text),
+  calibrationDue: optional(finite),
 });
+
+const priceShape = shape<PartPrice>({ family: text, part: text, price: finite });
+
+const anySettings = shape<BenchSettings>({
+  prices: listOf(priceShape, 100_000),
+  fee: optional(finite),
+  technician: optional(text),
+});
+
+export const settingsShape: Read<BenchSettings> = (value, place) => {
+  const settings = anySettings(value, place);
+  if (settingsFault(settings) !== undefined) throw new ShapeFault(`${place} are no settings that can be used`);
+  return settings;
+};
+
+const anyView = shape<KeptView>({ name: text, address: text });
+
+export const viewShape: Read<KeptView> = (value, place) => {
+  const view = anyView(value, place);
+  if (viewFault(view) !== undefined) throw new ShapeFault(`${place} is no view that can be opened`);
+  return view;
+};

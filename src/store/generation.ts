@@ -1,4 +1,10 @@
-import { GENERATION_STORES, type PointerRecord, type ReadTransaction, type WriteTransaction } from './schema.ts';
+import {
+  GENERATION_STORES,
+  type ImportLine,
+  type PointerRecord,
+  type ReadTransaction,
+  type WriteTransaction,
+} from './schema.ts';
 import { StoreError } from './store-error.ts';
 
 /** All keys of one generation. */
@@ -23,6 +29,11 @@ export async function refuseOtherGeneration(transaction: ReadTransaction, genera
   const { current } = await readPointer(transaction);
   if (current !== generation)
     throw new StoreError('replaced', 'Another tab has replaced or cleared the bench: reload this page.');
+}
+
+/** The lines of a generation's imports, in the order in which they came. */
+export function linesOf(transaction: ReadTransaction, generation: number): Promise<ImportLine[]> {
+  return transaction.objectStore('imports').index('order').getAll(generationKeys(generation));
 }
 
 /** Sets a number aside for a generation that is going to be written. */

@@ -68,9 +68,10 @@ export const planShape: Read<FilePlan> = shape<FilePlan>({
   decimalMark: oneOf(['.', ',']),
   dateOrder: oneOf(DATE_ORDERS),
   given: givenShape,
+  overRangeMarks: optional(listOf(text)),
   givenRanges: optional(listOf(shape<GivenRange>({ from: count(), to: count(), given: givenShape }), 100_000)),
   questions: listOf(
-    shape<Question>({ about: oneOf(['decimal mark', 'date order', 'columns', 'given']), text }),
+    shape<Question>({ about: oneOf(['encoding', 'decimal mark', 'date order', 'columns', 'given']), text }),
     10_000,
   ),
 });

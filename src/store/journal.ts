@@ -1,5 +1,15 @@
-import { STATE_PARTS, type BenchState, type Change, type Edit, type StateItem, type StatePart } from './kept.ts';
+import type { ReadingEdit } from '../domain/reading-edit.ts';
+import {
+  STATE_PARTS,
+  type BenchState,
+  type Change,
+  type Edit,
+  type EditNote,
+  type StateItem,
+  type StatePart,
+} from './kept.ts';
 import type { StoredEdit } from './schema.ts';
+import { ITEM_SHAPES } from './state-shapes.ts';
 
 /** What makes an item of each part the same item after a change; earlier bands are never changed, only added. */
 const KEYS: { readonly [Part in StatePart]: (item: BenchState[Part][number]) => string } = {
@@ -11,8 +21,20 @@ const KEYS: { readonly [Part in StatePart]: (item: BenchState[Part][number]) => 
   maps: ({ header }) => header,
   names: ({ kind, family, name }) => JSON.stringify([kind, family ?? '', name]),
   overrules: ({ repair, rule }) => JSON.stringify([repair, rule]),
-  edits: (edit) => JSON.stringify(edit),
+  edits: editKey,
+  settings: () => 'settings',
+  views: ({ name }) => name,
 };
+
+/** Keys of edits, which may hold very many changes and are compared at every change of anything. */
+const editKeys = new WeakMap<ReadingEdit, string>();
+
+function editKey(edit: ReadingEdit): string {
+  // As it comes back from the store, whatever the order of its fields.
+  const key = editKeys.get(edit) ?? JSON.stringify(ITEM_SHAPES.edits(edit, 'edit'));
+  editKeys.set(edit, key);
+  return key;
+}
 
 /** The changes that lead from one state to another, part by part; the order of items does not count. */
 export function changesBetween(before: BenchState, after: BenchState): readonly Change[] {
@@ -42,14 +64,24 @@ export function reverseChanges(changes: readonly Change[]): readonly Change[] {
 }
 
 /** An entry of the journal as it is stored, without its generation. */
-export function editOf({ step, at, who, why, changes }: StoredEdit): Edit {
-  return { step, at, ...(who !== undefined && { who }), ...(why !== undefined && { why }), changes };
+export function editOf(stored: StoredEdit): Edit {
+  const edit = { ...stored };
+  Reflect.deleteProperty(edit, 'generation');
+  return edit;
+}
+
+/** An entry with the reason why it was made; an empty text takes the reason away. */
+export function withReason<Entry extends EditNote>(entry: Entry, why: string): Entry {
+  const explained = { ...entry, why };
+  if (why === '') Reflect.deleteProperty(explained, 'why');
+  return explained;
 }
 
 /** The state with the parts given, the rest as in `base`. */
 export function withParts(base: BenchState, given: Partial<BenchState>): BenchState {
-  const { families, bands, earlierBands, repairs, meters, maps, names, overrules, edits } = { ...base, ...given };
-  return { families, bands, earlierBands, repairs, meters, maps, names, overrules, edits };
+  const all = { ...base, ...given };
+  const { families, bands, earlierBands, repairs, meters, maps, names, overrules, edits, settings, views } = all;
+  return { families, bands, earlierBands, repairs, meters, maps, names, overrules, edits, settings, views };
 }
 
 function keyOf(part: StatePart, item: StateItem): string {
@@ -65,7 +97,7 @@ function partChanges(part: StatePart, before: readonly StateItem[], after: reado
   for (const [key, item] of later) {
     const old = earlier.get(key);
     if (old === undefined) changes.push({ part, new: item });
-    else if (!isSame(old, item)) changes.push({ part, old, new: item });
+    else if (part !== 'edits' && !isSame(old, item)) changes.push({ part, old, new: item });
   }
   return changes;
 }

@@ -1,6 +1,7 @@
+import { findBackupFile, noteBackupFile, writeBackupFile, type BackupFile } from './backup-file.ts';
 import { BenchDatabase } from './bench-database.ts';
-import { giveUpGeneration, generationKeys, readPointer, refuseOtherGeneration, reserveGeneration, switchBack, switchGeneration } from './generation.ts'; // prettier-ignore
-import { applyChanges, changesBetween, editOf, reverseChanges, withParts } from './journal.ts';
+import { generationKeys, linesOf, readPointer, refuseOtherGeneration, reserveGeneration, switchBack, switchGeneration } from './generation.ts'; // prettier-ignore
+import { applyChanges, changesBetween, editOf, reverseChanges, withParts, withReason } from './journal.ts';
 import { EMPTY_STATE, type BenchState, type Edit, type EditNote, type KeptBench, type Ledger, type NewImport, type ReportProgress } from './kept.ts'; // prettier-ignore
 import { counted, ledgerLine, missingSentences } from './ledger.ts';
 import { readImports } from './load-bench.ts';
@@ -9,11 +10,12 @@ import { compressOriginals, readOriginal } from './original-pieces.ts';
 import { verifyBackup, type BackupSummary } from './read-backup.ts';
 import { restoreBackup } from './restore.ts';
 import { deleteContents, saveImport, type Saved } from './save-import.ts';
-import { APP_ID, type ImportLine, type ReadTransaction, type WriteTransaction } from './schema.ts';
+import { APP_ID, type ImportLine } from './schema.ts';
 import { StoreError } from './store-error.ts';
 import { TabChannel, type ChangedKind } from './tab-channel.ts';
+import { clearInterrupted } from './unfinished.ts';
 import { writeBackup, type Backup } from './write-backup.ts';
-import { LOCK_MANNERS, ifUnlocked, withWriteLock, type LockManners } from './write-lock.ts';
+import { LOCK_MANNERS, withFileLock, withWriteLock, type LockManners } from './write-lock.ts';
 import { lastStep, readState, writeChanges } from './write-state.ts';
 
 export interface KeeperOptions extends Partial<LockManners> {
@@ -34,6 +36,8 @@ export interface Loaded {
   readonly bench: KeptBench;
   /** What is missing, damaged or was interrupted, each a sentence. */
   readonly faults: readonly string[];
+  /** Whether something that was kept is missing or damaged. */
+  readonly misses: boolean;
   readonly ledger: Ledger;
   /** Whether there is a bench that `undoSwitch` would bring back. */
   readonly canUndoSwitch: boolean;
@@ -42,6 +46,11 @@ export interface Loaded {
 export interface LongWork {
   readonly signal?: AbortSignal;
   readonly report?: ReportProgress;
+}
+
+export interface AddOptions extends LongWork, EditNote {
+  /** The import is here and was changed: it is put in place of itself, whatever its size, in one step. */
+  readonly replaces?: boolean;
 }
 
 const NOTHING = (): void => undefined;
@@ -67,6 +76,8 @@ export class Keeper {
   #view: BenchState = EMPTY_STATE;
   /** Imports that are here but damaged; bringing one in again writes it anew. */
   readonly #damaged = new Set<string>();
+  #entry: number | undefined;
+  #takeOver: (() => void) | undefined;
 
   constructor(database: BenchDatabase, options: KeeperOptions) {
     this.#database = database;
@@ -84,7 +95,7 @@ export class Keeper {
    * @param copy - the ledger as it was kept apart, to find what the browser has lost
    */
   async load(report: ReportProgress = NOTHING, copy?: Ledger): Promise<Loaded> {
-    const interrupted = await this.#clearInterrupted();
+    const interrupted = await clearInterrupted(this.#database);
     const { pointer, lines, read } = await this.#database.read(async (transaction) => {
       const found = await readPointer(transaction);
       return {
@@ -101,13 +112,19 @@ export class Keeper {
     for (const { hash } of damaged) this.#damaged.add(hash);
     const ledger = await this.ledger();
     const removed = new Set(lines.filter(({ state }) => state === 'removed').map(({ hash }) => hash));
-    const faults = [
+    const lost = [
       ...(copy === undefined ? [] : missingSentences(copy, ledger, removed)),
       ...damaged.map(({ file, rows }) => `${file} is damaged and left out (${counted(rows, 'reading')}): restore a backup, or bring the file in again.`), // prettier-ignore
       ...[...read.damaged].map(([part, number]) => `${counted(number, 'entry').replace('entrys', 'entries')} of the ${part === 'earlierBands' ? 'history of bands' : part} could not be read: restore a backup.`), // prettier-ignore
-      ...interrupted.map(({ file }) => `Storing ${file} was interrupted: nothing of it was kept. Bring it in again.`),
     ];
-    return { bench: { imports: sound, ...read.state }, faults, ledger, canUndoSwitch: pointer.previous !== undefined };
+    const brokenOff = interrupted.map(({ file }) => `Storing ${file} was interrupted: nothing of it was kept. Bring it in again.`); // prettier-ignore
+    return {
+      bench: { imports: sound, ...read.state },
+      faults: [...lost, ...brokenOff],
+      misses: lost.length > 0,
+      ledger,
+      canUndoSwitch: pointer.previous !== undefined,
+    };
   }
 
   /**
@@ -118,7 +135,7 @@ export class Keeper {
   async addImport(
     given: NewImport,
     state: Partial<BenchState> = {},
-    { signal = new AbortController().signal, report = NOTHING, ...note }: LongWork & EditNote = {},
+    { signal = new AbortController().signal, report = NOTHING, replaces = false, ...note }: AddOptions = {},
   ): Promise<Saved> {
     const changes = changesBetween(this.#view, withParts(this.#view, state));
     const generation = this.#generation;
@@ -128,10 +145,15 @@ export class Keeper {
         generation,
         changes,
         note: { at: this.#now(), ...note },
-        again: this.#damaged.has(hash),
+        again: replaces || this.#damaged.has(hash),
         signal: ending,
         report,
+        onEntry: (step) => {
+          this.#entry = step ?? this.#entry;
+        },
         ...(this.#options.lotBytes !== undefined && { lotBytes: this.#options.lotBytes }),
+        // One transaction, so that either the import as it was or as it is now is there.
+        ...(replaces && { lotBytes: Infinity }),
       }),
     );
     if (saved === 'known') return saved;
@@ -148,7 +170,7 @@ export class Keeper {
     if (changes.length === 0) return;
     this.#view = wanted;
     try {
-      await this.#database.write('strict', (transaction) =>
+      this.#entry = await this.#database.write('strict', (transaction) =>
         writeChanges(transaction, this.#generation, changes, { at: this.#now(), ...note }),
       );
     } catch (cause) {
@@ -166,6 +188,22 @@ export class Keeper {
     });
     this.#view = state;
     return state;
+  }
+
+  /** The number of the journal's entry that was written last from here. */
+  get lastEntry(): number | undefined {
+    return this.#entry;
+  }
+
+  /** Says why an entry of the journal was made; an empty text takes that back. */
+  async explain(step: number, why: string): Promise<void> {
+    const generation = this.#generation;
+    await this.#database.write('strict', async (transaction) => {
+      await refuseOtherGeneration(transaction, generation);
+      const found = await transaction.objectStore('journal').get([generation, step]);
+      if (found !== undefined) await transaction.objectStore('journal').put(withReason(found, why));
+    });
+    this.#tell('state');
   }
 
   /** The journal, oldest entry first. */
@@ -253,6 +291,25 @@ export class Keeper {
     return summary;
   }
 
+  /** The chosen file that is kept up to date as a backup, and what it holds. */
+  async backupFile(): Promise<BackupFile | undefined> {
+    return findBackupFile(this.#database, await this.ledger());
+  }
+
+  /** Chooses the file that is kept up to date; undefined for none. */
+  chooseBackupFile(handle: FileSystemFileHandle | undefined): Promise<void> {
+    return noteBackupFile(this.#database, handle);
+  }
+
+  /** Writes all that is kept into the chosen file, and reads it back. Of two tabs one writes at a time. */
+  async writeBackupFile(report: ReportProgress = NOTHING): Promise<void> {
+    await withFileLock(this.#database.name, async () => {
+      const ledger = await this.ledger();
+      const found = await findBackupFile(this.#database, ledger);
+      if (found?.holds !== 'current') await writeBackupFile(this.#database, ledger, this.#now(), report);
+    });
+  }
+
   /** Puts a backup in place of the bench, which is kept for one undo; load the bench afterwards. */
   async restore(file: Blob, { signal = new AbortController().signal, report = NOTHING }: LongWork = {}): Promise<void> {
     const present = this.#generation;
@@ -278,25 +335,33 @@ export class Keeper {
     return true;
   }
 
+  /** Takes the lock over from a tab that has fallen silent, where `onSilent` told of it and it has not spoken since. */
+  takeOver(): void {
+    this.#takeOver?.();
+  }
+
   /** Waits for what is being written, then lets go of the database. */
   async close(): Promise<void> {
     await this.#database.close();
     this.#channel.close();
   }
 
-  /** Clears away what was never finished, unless a tab is writing just now. @returns the imports among it */
-  async #clearInterrupted(): Promise<readonly ImportLine[]> {
-    const cleared = await ifUnlocked(this.#database.name, async () => {
-      const { running, isTidy } = await this.#database.read(unfinishedIn);
-      // Where clearing fails, what is unfinished stays, and is read by nobody.
-      if (!isTidy) await this.#database.write('relaxed', clearUnfinished).catch(() => undefined);
-      return running;
-    });
-    return cleared ?? [];
-  }
-
   #locked<Result>(what: string, signal: AbortSignal, work: (signal: AbortSignal) => Promise<Result>): Promise<Result> {
-    return withWriteLock(this.#database.name, what, this.#channel, this.#manners, signal, work);
+    const { onWaiting, onSilent } = this.#manners;
+    const manners: LockManners = {
+      ...this.#manners,
+      onWaiting: (sentence) => {
+        this.#takeOver = undefined;
+        onWaiting?.(sentence);
+      },
+      ...(onSilent && {
+        onSilent: (sentence, takeOver) => {
+          this.#takeOver = takeOver;
+          onSilent(sentence, takeOver);
+        },
+      }),
+    };
+    return withWriteLock(this.#database.name, what, this.#channel, manners, signal, work);
   }
 
   #tell(what: ChangedKind): void {
@@ -306,26 +371,4 @@ export class Keeper {
   #now(): number {
     return (this.#options.now ?? Date.now)();
   }
-}
-
-async function unfinishedIn(
-  transaction: ReadTransaction,
-): Promise<{ readonly running: readonly ImportLine[]; readonly isTidy: boolean }> {
-  const { current, unfinished } = await readPointer(transaction);
-  const running = (await linesOf(transaction, current)).filter(({ state }) => state === 'running');
-  return { running, isTidy: unfinished.length === 0 && running.length === 0 };
-}
-
-async function clearUnfinished(transaction: WriteTransaction): Promise<void> {
-  const { current, unfinished } = await readPointer(transaction);
-  for (const { generation, hash, state } of await linesOf(transaction, current)) {
-    if (state !== 'running') continue;
-    await deleteContents(transaction, generation, hash);
-    await transaction.objectStore('imports').delete([generation, hash]);
-  }
-  for (const generation of unfinished) await giveUpGeneration(transaction, generation);
-}
-
-function linesOf(transaction: ReadTransaction, generation: number): Promise<ImportLine[]> {
-  return transaction.objectStore('imports').index('order').getAll(generationKeys(generation));
 }

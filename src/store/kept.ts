@@ -1,8 +1,10 @@
 import type { ReadingLog } from '../columns/reading-log.ts';
 import type { Band } from '../domain/band.ts';
+import type { BenchSettings } from '../domain/bench-settings.ts';
 import type { Family } from '../domain/family.ts';
 import type { FilePlan } from '../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../domain/import-record.ts';
+import type { KeptView } from '../domain/kept-view.ts';
 import type { Meter } from '../domain/meter.ts';
 import type { NameAnswer } from '../domain/name-answer.ts';
 import type { ReadingEdit } from '../domain/reading-edit.ts';
@@ -48,6 +50,10 @@ export interface BenchState {
   readonly overrules: readonly KeptOverrule[];
   /** Edits of readings, oldest first; the readings themselves stay as they were brought in. */
   readonly edits: readonly ReadingEdit[];
+  /** One item, or none where nothing was stated. */
+  readonly settings: readonly BenchSettings[];
+  /** In order of their names. */
+  readonly views: readonly KeptView[];
 }
 
 export const STATE_PARTS = [
@@ -60,6 +66,8 @@ export const STATE_PARTS = [
   'names',
   'overrules',
   'edits',
+  'settings',
+  'views',
 ] as const;
 export type StatePart = (typeof STATE_PARTS)[number];
 export type StateItem = BenchState[StatePart][number];
@@ -74,6 +82,8 @@ export const EMPTY_STATE: BenchState = {
   names: [],
   overrules: [],
   edits: [],
+  settings: [],
+  views: [],
 };
 
 /** All that is kept, imports in the order in which they came. */
@@ -89,20 +99,24 @@ export interface Change {
 }
 
 /** One entry of the journal: what was changed together. */
-export interface Edit {
+export interface Edit extends EditNote {
   /** Number of the entry, the first being 1. */
   readonly step: number;
   /** Milliseconds since 1970, UTC. */
   readonly at: number;
-  readonly who?: string;
-  readonly why?: string;
   readonly changes: readonly Change[];
 }
 
-/** Who made a change and why, where it is known. */
+/** Who made a change, why, and by what, as far as that is known. */
 export interface EditNote {
   readonly who?: string;
   readonly why?: string;
+  /** The file that brought it, or whose going took it along. */
+  readonly file?: string;
+  /** The entry that it took back. */
+  readonly undoes?: number;
+  /** The entry, taken back before, that it did again. */
+  readonly redoes?: number;
 }
 
 /** When the last backup was verified, and how many imports and edits it held. */

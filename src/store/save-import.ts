@@ -17,11 +17,13 @@ export interface SaveOptions {
   /** What the import changes of the state, in the same transaction as its last bytes. */
   readonly changes: readonly Change[];
   readonly note: EditNote & { readonly at: number };
-  /** Whether an import that is here already is written again, because what is here is damaged. */
+  /** Whether an import that is here already is written again, because what is here is damaged or was changed. */
   readonly again: boolean;
   /** Stops the writing: it was cancelled, or another tab took over. */
   readonly signal: AbortSignal;
   readonly report: ReportProgress;
+  /** Told the number of the journal's entry of what it changed. */
+  readonly onEntry?: (step: number | undefined) => void;
   readonly lotBytes?: number;
 }
 
@@ -69,6 +71,8 @@ class ImportWriter {
   readonly #details: Uint8Array<ArrayBuffer>;
   readonly #total: number;
   #done = 0;
+  /** Its place among the imports, where it takes the place of itself. */
+  #order: number | undefined;
   begun = false;
 
   constructor(given: NewImport, options: SaveOptions) {
@@ -89,14 +93,15 @@ class ImportWriter {
 
   /** Writes the last lot and makes the import complete. @returns false where these bytes are here already */
   async finish(transaction: WriteTransaction, units: readonly ImportUnit[]): Promise<boolean> {
-    const { generation, changes, note } = this.#options;
+    const { generation, changes, note, onEntry } = this.#options;
     if (!(await this.#claim(transaction))) return false;
     await this.#putUnits(transaction, units);
     const { hash } = this.#given.record;
     await transaction.objectStore('details').put({ generation, hash, bytes: this.#details });
-    const order = await nextOrder(transaction, generation);
+    const order = this.#order ?? (await nextOrder(transaction, generation));
     await transaction.objectStore('imports').put(this.#line('complete', order));
-    await writeChanges(transaction, generation, changes, note);
+    const step = await writeChanges(transaction, generation, changes, note);
+    onEntry?.(step);
     return true;
   }
 
@@ -122,6 +127,7 @@ class ImportWriter {
     }
     if (line?.state === 'complete' && !again) return false;
     if (line !== undefined) await deleteContents(transaction, generation, hash);
+    if (line?.state === 'complete') this.#order = line.order;
     return true;
   }
 

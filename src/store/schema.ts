@@ -29,6 +29,20 @@ interface BackupNote extends LastBackup {
   readonly key: 'backup';
 }
 
+/** The file outside the browser that is kept up to date, and what it was last found to hold. */
+export interface BackupFileNote {
+  readonly key: 'file';
+  readonly handle: FileSystemFileHandle;
+  /** Milliseconds since 1970, UTC. */
+  readonly at?: number;
+  /** Tells what was kept then. */
+  readonly mark?: string;
+  readonly generation?: number;
+  /** Of the file as it was written: bytes, and when in milliseconds since 1970, UTC. */
+  readonly size?: number;
+  readonly modified?: number;
+}
+
 /** An import's line in the ledger: what must be there of it. */
 export interface ImportLine {
   readonly generation: number;
@@ -88,7 +102,7 @@ export interface StoredEdit extends Edit {
 
 /** Every key but those of `about` starts with the generation. */
 interface BenchSchema extends DBSchema {
-  about: { key: string; value: AppRecord | PointerRecord | BackupNote };
+  about: { key: string; value: AppRecord | PointerRecord | BackupNote | BackupFileNote };
   imports: { key: [number, string]; value: ImportLine; indexes: { order: [number, number] } };
   details: { key: [number, string]; value: StoredDetails };
   chunks: { key: [number, string, number]; value: StoredChunk };

@@ -1,5 +1,5 @@
 import { NAME_KINDS, type NameAnswer } from '../domain/name-answer.ts';
-import { bandShape, familyShape, meterShape, repairShape } from './bench-shapes.ts';
+import { bandShape, familyShape, meterShape, repairShape, settingsShape, viewShape } from './bench-shapes.ts';
 import { MODES, SPECIMENS, STAGES, STATES } from '../domain/reading.ts';
 import {
   EDIT_FIELDS,
@@ -8,9 +8,21 @@ import {
   type RowChange,
   type RowIdentity,
 } from '../domain/reading-edit.ts';
-import { count, finite, listOf, moment, oneOf, optional, shape, ShapeFault, text, type Read } from './fields.ts';
+import {
+  count,
+  finite,
+  listOf,
+  moment,
+  oneOf,
+  optional,
+  shape,
+  ShapeFault,
+  text,
+  yesOrNo,
+  type Read,
+} from './fields.ts';
 import { planShape } from './import-shapes.ts';
-import { STATE_PARTS, type BenchState, type Change, type ColumnMap, type Edit, type KeptOverrule, type StateItem, type StatePart } from './kept.ts'; // prettier-ignore
+import { EMPTY_STATE, STATE_PARTS, type BenchState, type Change, type ColumnMap, type Edit, type KeptOverrule, type StateItem, type StatePart } from './kept.ts'; // prettier-ignore
 
 const whole: Read<number> = (value, place) => {
   const number = finite(value, place);
@@ -50,10 +62,22 @@ export const ITEM_SHAPES: { readonly [Part in StatePart]: Read<BenchState[Part][
   maps: shape<ColumnMap>({ header: text, plan: planShape }),
   names: shape<NameAnswer>({ kind: oneOf(NAME_KINDS), name: text, family: optional(text), meaning: optional(text) }),
   overrules: shape<KeptOverrule>({ repair: text, rule: text, reason: text }),
-  edits: shape<ReadingEdit>({ when: finite, changes: listOf(rowChange) }),
+  edits: shape<ReadingEdit>({
+    when: finite,
+    who: optional(text),
+    why: optional(text),
+    changes: listOf(rowChange),
+    added: optional(text),
+    undone: optional(yesOrNo),
+  }),
+  settings: settingsShape,
+  views: viewShape,
 };
 
-export const stateShape: Read<BenchState> = shape<BenchState>({
+/** Parts that earlier versions did not have, and their backups leave out. */
+type AddedPart = 'settings' | 'views';
+
+const stateParts = shape<Omit<BenchState, AddedPart> & Partial<Pick<BenchState, AddedPart>>>({
   families: listOf(ITEM_SHAPES.families),
   bands: listOf(ITEM_SHAPES.bands),
   earlierBands: listOf(ITEM_SHAPES.earlierBands),
@@ -63,7 +87,11 @@ export const stateShape: Read<BenchState> = shape<BenchState>({
   names: listOf(ITEM_SHAPES.names),
   overrules: listOf(ITEM_SHAPES.overrules),
   edits: listOf(ITEM_SHAPES.edits),
+  settings: optional(listOf(ITEM_SHAPES.settings, 1)),
+  views: optional(listOf(ITEM_SHAPES.views, 100_000)),
 });
+
+export const stateShape: Read<BenchState> = (value, place) => ({ ...EMPTY_STATE, ...stateParts(value, place) });
 
 const changeShape: Read<Change> = (value, place) => {
   const partOf = (part: unknown): Read<StateItem> => ITEM_SHAPES[oneOf(STATE_PARTS)(part, `${place}.part`)];
@@ -76,5 +104,8 @@ export const editShape: Read<Edit> = shape<Edit>({
   at: finite,
   who: optional(text),
   why: optional(text),
+  file: optional(text),
+  undoes: optional(count()),
+  redoes: optional(count()),
   changes: listOf(changeShape),
 });

@@ -5,8 +5,10 @@ import type { TabChannel } from './tab-channel.ts';
 export interface LockManners {
   /** How often the holder says that it is alive. */
   readonly heartbeat: number;
-  /** After how long without a sign of life a waiting tab takes the lock over: a frozen tab keeps it for ever. */
+  /** After how long without a sign of life a waiting tab may take the lock over: a frozen tab keeps it for ever. */
   readonly silence: number;
+  /** Told after that time, with the means to take over; without it that happens at once. */
+  readonly onSilent?: (sentence: string, takeOver: () => void) => void;
   /** Told once where another tab holds the lock, and again when it says what it is doing. */
   readonly onWaiting?: (sentence: string) => void;
 }
@@ -18,6 +20,12 @@ export async function ifUnlocked<Result>(database: string, work: () => Promise<R
   const manager = locks();
   if (manager === undefined) return work();
   return manager.request(lockName(database), { ifAvailable: true }, (lock) => (lock === null ? undefined : work()));
+}
+
+/** Runs `work` while no other tab writes the chosen backup file. */
+export async function withFileLock<Result>(database: string, work: () => Promise<Result>): Promise<Result> {
+  const manager = locks();
+  return manager === undefined ? work() : manager.request(`${database} backup file`, work);
 }
 
 /**
@@ -65,7 +73,7 @@ async function waitTurn<Result>(
   manager: LockManager,
   name: string,
   channel: TabChannel,
-  { silence, onWaiting }: LockManners,
+  { silence, onWaiting, onSilent }: LockManners,
   signal: AbortSignal,
   hold: () => Promise<Result>,
 ): Promise<Result> {
@@ -77,7 +85,12 @@ async function waitTurn<Result>(
   let timer: ReturnType<typeof setTimeout> | undefined;
   const listen = (): void => {
     clearTimeout(timer);
-    timer = setTimeout(() => { waiting.abort(); }, silence); // prettier-ignore
+    timer = setTimeout(silent, silence);
+  };
+  const takeOver = (): void => { waiting.abort(); }; // prettier-ignore
+  const silent = (): void => {
+    if (onSilent === undefined) takeOver();
+    else onSilent(`Another tab is storing something and has given no sign of life for ${Math.round(silence / 1000)} seconds: this one waits.`, takeOver); // prettier-ignore
   };
   listen();
   const unlisten = channel.listen((news) => {

@@ -31,20 +31,22 @@ export async function readState(
 /**
  * Makes changes to the state as it is stored, whatever another tab has changed since, with one entry in the journal.
  * Where both changed one item, this one stands.
+ * @returns the number of that entry; undefined where nothing changed
  */
 export async function writeChanges(
   transaction: WriteTransaction,
   generation: number,
   changes: readonly Change[],
   note: EditNote & { readonly at: number },
-): Promise<void> {
+): Promise<number | undefined> {
   await refuseOtherGeneration(transaction, generation);
-  if (changes.length === 0) return;
+  if (changes.length === 0) return undefined;
   const parts = new Set(changes.map(({ part }) => part));
   const state = applyChanges((await readState(transaction, generation, parts)).state, changes);
   for (const part of parts) await transaction.objectStore('state').put({ generation, part, items: state[part] });
   const step = (await lastStep(transaction, generation)) + 1;
   await transaction.objectStore('journal').add({ generation, step, ...note, changes });
+  return step;
 }
 
 /** The number of the journal's last entry, 0 where there is none. */

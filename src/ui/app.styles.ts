@@ -113,6 +113,11 @@ export const appStyles = css`
     padding: 1rem var(--edge) 0;
   }
 
+  /* Where the window is too small for that, or the text too large, the page scrolls after all. */
+  :host([place='readings']) main {
+    min-height: min-content;
+  }
+
   /* Focus is brought here to go on from, not to act on. */
   main:focus-visible {
     outline: none;

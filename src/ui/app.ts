@@ -9,15 +9,10 @@ import { AnswerController } from './controllers/answer-controller.ts';
 import { followSession } from './controllers/session-controller.ts';
 import { carriesFiles, droppedFiles } from './dropped-files.ts';
 import './file-button.ts';
-import './panels/bands-place.ts';
-import './panels/families-place.ts';
-import './panels/readings-place.ts';
-import './panels/repair-story.ts';
-import './panels/repairs-place.ts';
-import './panels/shift-place.ts';
+import { PartLoader } from './part-loader.ts';
 import { PLACES, hashOf, parseRoute, type Place, type Route } from './route.ts';
 import { shared } from './styles/shared.styles.ts';
-import { countOf, countText } from './words.ts';
+import { countOf, countText, listText } from './words.ts';
 
 const NAMES: Readonly<Record<Place, string>> = {
   shift: 'Shift',
@@ -25,6 +20,18 @@ const NAMES: Readonly<Record<Place, string>> = {
   repairs: 'Repairs',
   bands: 'Bands',
   families: 'Families',
+};
+
+/** What an address shows: a place, or one repair's story. */
+type Part = Place | 'story';
+
+const PARTS: Readonly<Record<Part, () => Promise<unknown>>> = {
+  shift: () => import('./panels/shift-place.ts'),
+  readings: () => import('./panels/readings-place.ts'),
+  repairs: () => import('./panels/repairs-place.ts'),
+  story: () => import('./panels/repair-story.ts'),
+  bands: () => import('./panels/bands-place.ts'),
+  families: () => import('./panels/families-place.ts'),
 };
 
 /** Places that speak of work on boards under power. */
@@ -40,6 +47,10 @@ export class App extends LitElement {
     const revision = session?.state.revision ?? 0;
     if (session === undefined || revision === 0) return undefined;
     return { key: String(revision), ask: (signal) => session.ask('unknownNames', [], signal), keepsLast: true };
+  });
+
+  private readonly parts = new PartLoader<Part>(PARTS, () => {
+    this.requestUpdate();
   });
 
   @query('main') private readonly main!: HTMLElement;
@@ -118,6 +129,10 @@ export class App extends LitElement {
     location.hash = hashOf('shift');
   }
 
+  private openOwn(): void {
+    void this.session?.openOwn();
+  }
+
   private cancel(): void {
     this.session?.cancelImport();
   }
@@ -127,8 +142,10 @@ export class App extends LitElement {
   }
 
   private renderBench(session: Session) {
-    const { summary, bench, decimalMark } = session.state;
+    const { summary, bench, decimalMark, kept } = session.state;
     const own = bench === 'sample and own';
+    // What is kept is emptied on Shift alone, where a backup is asked for before.
+    const hasOwn = (kept.ledger?.imports.length ?? 0) > 0;
     return html`<div class="bench">
       <p>
         ${bench === 'own' ? 'This bench' : html`<b>Tern Lane</b> (sample, invented${own ? ', and your files' : ''})`}
@@ -143,9 +160,11 @@ export class App extends LitElement {
       ${
         bench === 'own'
           ? nothing
-          : html`<button class="plain" type="button" @click=${this.startEmpty}>
-              Start an empty bench${own ? ', without your files too' : ''}
-            </button>`
+          : hasOwn
+            ? html`<button class="plain" type="button" @click=${this.openOwn}>Back to your own bench</button>`
+            : html`<button class="plain" type="button" @click=${this.startEmpty}>
+                Start an empty bench${own ? ', without your files too' : ''}
+              </button>`
       }
       <bt-file-button .session=${session}></bt-file-button>
     </div>`;
@@ -188,11 +207,56 @@ export class App extends LitElement {
     </section>`;
   }
 
+  private renderElsewhere({ state: { elsewhere = [] } }: Session) {
+    if (elsewhere.length === 0) return nothing;
+    return html`<section class="strip" aria-label="Another tab">
+      <p role="status">Another tab is bringing in ${listText(elsewhere)}.</p>
+    </section>`;
+  }
+
+  private renderWaiting(session: Session, waits: string) {
+    return html`<section class="strip" aria-label="Waiting">
+      <p role="status">${waits}</p>
+      ${
+        session.state.canTakeOver === true
+          ? html`<button type="button" @click=${() => session.takeOver()}>Go on without that tab</button>`
+          : nothing
+      }
+    </section>`;
+  }
+
   private renderProblem(problem: string) {
     return html`<section class="strip" aria-label="Problem">
       <p role="alert"><span class="wrong">▲</span> ${problem}</p>
       <button type="button" @click=${this.dismiss}>Understood</button>
     </section>`;
+  }
+
+  private renderPart(session: Session) {
+    const { place, item } = this.route;
+    const part = place === 'repairs' && item !== undefined ? 'story' : place;
+    switch (this.parts.show(part)) {
+      case 'ready':
+        return this.renderPlace(session);
+      case 'loading':
+        return html`<p class="quiet" role="status">Opening ${NAMES[place]}.</p>`;
+      case 'failed':
+        return html`<section>
+          <h1>${NAMES[place]}</h1>
+          <p role="alert">
+            <span class="wrong">▲</span> This part of the page could not be loaded from where the page came from. What
+            is on the bench is as it was. Where trying again does not help, reload the page.
+          </p>
+          <button
+            type="button"
+            @click=${() => {
+              this.parts.tryAgain(part);
+            }}
+          >
+            Try again
+          </button>
+        </section>`;
+    }
   }
 
   private renderPlace(session: Session) {
@@ -205,7 +269,7 @@ export class App extends LitElement {
       case 'repairs':
         return route.item === undefined
           ? html`<bt-repairs-place .session=${session} .route=${route}></bt-repairs-place>`
-          : html`<bt-repair-story .session=${session} .repair=${route.item}></bt-repair-story>`;
+          : html`<bt-repair-story .session=${session} .repair=${route.item} .view=${route.view}></bt-repair-story>`;
       case 'bands':
         return html`<bt-bands-place .session=${session} .route=${route}></bt-bands-place>`;
       case 'families':
@@ -216,7 +280,7 @@ export class App extends LitElement {
   override render() {
     const { session, route } = this;
     if (session === undefined) return nothing;
-    const { importing, problem } = session.state;
+    const { importing, problem, waits } = session.state;
     return html`
       <header>
         <span class="name">Benchtally</span>
@@ -225,8 +289,9 @@ export class App extends LitElement {
       </header>
       ${LIVE_WORK.includes(route.place) ? html`<bt-caution-line></bt-caution-line>` : nothing}
       ${importing === undefined ? nothing : this.renderProgress(session, importing)}
+      ${waits === undefined ? this.renderElsewhere(session) : this.renderWaiting(session, waits)}
       ${problem === undefined ? nothing : this.renderProblem(problem)}
-      <main tabindex="-1">${this.renderPlace(session)}</main>
+      <main tabindex="-1">${this.renderPart(session)}</main>
       ${
         this.dragging
           ? html`<div class="drop">

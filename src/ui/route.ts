@@ -1,4 +1,5 @@
 import type { Check } from '../domain/check.ts';
+import { UNITS } from '../domain/quantity.ts';
 import { MODES, STAGES } from '../domain/reading.ts';
 import { LISTED_FIELDS, type Filter, type ReadingsQuery, type SortField } from '../session/answers.ts';
 
@@ -11,7 +12,7 @@ export interface Route {
   readonly place: Place;
   /** The one repair or family that is meant. */
   readonly item?: string;
-  /** What of that one is meant, where it is not the whole: `sheet` for the sheet that is printed, `edit` for its record. */
+  /** What of that one is meant, where it is not the whole: `sheet` for the sheet that is printed, `kit` for that of a parts kit, `edit` for its record. */
   readonly view?: string;
   /** Filters and order, as the address writes them after its question mark; empty for none. */
   readonly query: string;
@@ -74,6 +75,11 @@ export function shiftSheetHash(day = ''): string {
   return hashOf('repairs', undefined, `sheet=${day}`);
 }
 
+/** The address of one of a family's sheets, how it fails or its parts kit, of the repairs and with the prices that its page's query names. */
+export function familySheetHash(family: string, sheet: 'sheet' | 'kit', query = ''): string {
+  return `${hashOf('families', family)}/${sheet}${query === '' ? '' : `?${query}`}`;
+}
+
 /** The address of what the readings say of the meters; not a path of its own, as any word there is a family's name. */
 export function metersHash(): string {
   return hashOf('families', undefined, 'meters');
@@ -93,6 +99,7 @@ export function writeReadingsQuery({ filters = [], sort = [] }: Partial<Readings
     else {
       if (filter.from !== undefined) parameters.append(`${filter.field}.from`, String(filter.from));
       if (filter.to !== undefined) parameters.append(`${filter.field}.to`, String(filter.to));
+      if (filter.unit !== undefined) parameters.append(`${filter.field}.unit`, filter.unit);
     }
   }
   if (sort.length > 0) {
@@ -113,7 +120,13 @@ export function readReadingsQuery(query: string): ReadingsQuery {
     const from = numberIn(parameters.get(`${field}.from`));
     const to = numberIn(parameters.get(`${field}.to`));
     if (from === undefined && to === undefined) continue;
-    filters.push({ field, ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) });
+    const unit = field === 'reading' ? UNITS.find((one) => one === parameters.get('reading.unit')) : undefined;
+    filters.push({
+      field,
+      ...(from !== undefined && { from }),
+      ...(to !== undefined && { to }),
+      ...(unit && { unit }),
+    });
   }
   const contains = parameters.get('text') ?? '';
   if (contains !== '') filters.push({ field: 'text', contains });

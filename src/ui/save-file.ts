@@ -11,12 +11,34 @@ export function saveFile(content: Blob, name: string): void {
   }, 10_000);
 }
 
-/** The part of the browser's file handles that is used here; the compiler's libraries do not know them. */
+/** What the browser offers for files outside of it; the compiler's libraries do not know it. */
 interface FilePicker {
-  showSaveFilePicker?(options: { suggestedName: string }): Promise<{
-    createWritable(): Promise<{ write(content: Blob): Promise<void>; close(): Promise<void> }>;
-    getFile(): Promise<Blob>;
-  }>;
+  showSaveFilePicker?(options: { suggestedName: string }): Promise<FileSystemFileHandle>;
+}
+
+interface Permitted {
+  requestPermission?(mode: { readonly mode: 'readwrite' }): Promise<PermissionState>;
+}
+
+/** Whether the browser lets a page keep a file outside of it up to date. */
+export function hasFileHandles(): boolean {
+  return (globalThis as FilePicker).showSaveFilePicker !== undefined;
+}
+
+/** Lets the person choose a file to write. @returns undefined where none was chosen, or the browser has no file handles */
+export async function chooseFile(name: string): Promise<FileSystemFileHandle | undefined> {
+  try {
+    return await (globalThis as FilePicker).showSaveFilePicker?.({ suggestedName: name });
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'AbortError') return undefined;
+    throw error;
+  }
+}
+
+/** Asks the person to let the page write a file that was chosen in an earlier visit. @returns whether it may */
+export async function askForFile(handle: FileSystemFileHandle): Promise<boolean> {
+  const permission = await (handle as Permitted).requestPermission?.({ mode: 'readwrite' });
+  return permission === undefined || permission === 'granted';
 }
 
 /**
@@ -25,19 +47,14 @@ interface FilePicker {
  * @returns undefined where no place was chosen
  */
 export async function saveAndReadBack(content: Blob, name: string): Promise<Blob | undefined> {
-  const picker = globalThis as FilePicker;
-  if (picker.showSaveFilePicker === undefined) {
+  if (!hasFileHandles()) {
     saveFile(content, name);
     return content;
   }
-  try {
-    const handle = await picker.showSaveFilePicker({ suggestedName: name });
-    const writable = await handle.createWritable();
-    await writable.write(content);
-    await writable.close();
-    return await handle.getFile();
-  } catch (error) {
-    if (error instanceof DOMException && error.name === 'AbortError') return undefined;
-    throw error;
-  }
+  const handle = await chooseFile(name);
+  if (handle === undefined) return undefined;
+  const writable = await handle.createWritable();
+  await writable.write(content);
+  await writable.close();
+  return handle.getFile();
 }

@@ -2,7 +2,8 @@ import type { DecimalMark } from '../domain/quantity.ts';
 
 /** A whole number with its thousands apart, in the manner that goes with the decimal mark. */
 export function countText(count: number, mark: DecimalMark): string {
-  return COUNTS[mark].format(count);
+  // The formatter is slow, and most counts have no thousands.
+  return Number.isInteger(count) && count >= 0 && count < 1000 ? String(count) : COUNTS[mark].format(count);
 }
 
 const COUNTS = { '.': new Intl.NumberFormat('en'), ',': new Intl.NumberFormat('de') } as const;
@@ -20,6 +21,11 @@ export function dayText(time: number): string {
 /** Day, hour and minute of a local wall time counted as if UTC; empty where unknown. */
 export function minuteText(time: number): string {
   return Number.isNaN(time) ? '' : new Date(time).toISOString().slice(0, 16).replace('T', ' ');
+}
+
+/** Day, hour and minute of a moment in the time of this place. @param at - milliseconds since 1970, UTC */
+export function momentText(at: number): string {
+  return minuteText(at - new Date(at).getTimezoneOffset() * 60_000);
 }
 
 /** Texts as a list in a sentence: `a`, `a and b`, `a, b and c`. */

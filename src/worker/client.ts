@@ -1,5 +1,5 @@
 import type { BenchCalls, CallName, ProgressOf } from './contract/calls.ts';
-import type { FromWorker, ToWorker } from './contract/messages.ts';
+import type { FromWorker, ToWorker, WorkerNews } from './contract/messages.ts';
 import { startBenchWorker } from './start.ts';
 
 export { startBenchWorker };
@@ -47,12 +47,14 @@ interface Pending {
  * A client that starts its worker at the first call, and a new one at the first call after a crash.
  * @param start - makes a worker; a test gives its own
  * @param startLimit - milliseconds until a worker that does not answer counts as lost
- * @param onChanged - told when another tab changed what is kept
+ * @param onNews - told what the worker says unasked
+ * @param onLost - told when the worker stopped, also where no call was waiting for it; the calls that were end with the same error
  */
 export function createBenchClient(
   start: () => Worker = startBenchWorker,
   startLimit = START_LIMIT,
-  onChanged: () => void = () => undefined,
+  onNews: (news: WorkerNews) => void = () => undefined,
+  onLost: (error: WorkerLost) => void = () => undefined,
 ): BenchClient {
   const pending = new Map<number, Pending>();
   let lastId = 0;
@@ -65,20 +67,30 @@ export function createBenchClient(
     worker = undefined;
     const lost = [...pending.values()];
     pending.clear();
-    for (const { reject } of lost) reject(new WorkerLost(reason));
+    const error = new WorkerLost(reason);
+    for (const { reject } of lost) reject(error);
+    onLost(error);
   };
 
-  const receive = (message: FromWorker): void => {
-    if ('ready' in message) clearTimeout(startTimer);
-    else if ('changed' in message) onChanged();
-    else pending.get(message.id)?.settle(message);
+  const receive = (started: Worker, message: FromWorker): void => {
+    if ('ready' in message) {
+      clearTimeout(startTimer);
+      if (message.life !== undefined) void watch(started, message.life);
+    } else if ('id' in message) pending.get(message.id)?.settle(message);
+    else onNews(message);
   };
+
+  /** A worker that the browser ends tells nobody; but whoever gets its lock knows. */
+  const watch = (started: Worker, life: string): Promise<void> =>
+    navigator.locks.request(life, () => {
+      if (worker === started) lose('The part of the page that holds the readings stopped.');
+    });
 
   const running = (): Worker => {
     if (worker !== undefined) return worker;
     const started = start();
     started.onmessage = ({ data }: MessageEvent<FromWorker>) => {
-      receive(data);
+      receive(started, data);
     };
     started.onerror = (event) => {
       event.preventDefault();

@@ -1,5 +1,6 @@
 import { openKeeper } from '../store/keeper.ts';
 import { createBench } from './bench/bench.ts';
+import { loadAhead } from './bench/later.ts';
 import { keptMemory } from './bench/memory.ts';
 import type { BenchHandlers } from './contract/calls.ts';
 import type { FromWorker, ToWorker } from './contract/messages.ts';
@@ -11,9 +12,22 @@ for (const name of ['fetch', 'XMLHttpRequest', 'WebSocket', 'EventSource', 'WebT
   }
 }
 
+/** Milliseconds that the first view has to itself before the parts for later are loaded. */
+const AHEAD_AFTER = 2000;
+
 type Handler = (context: Parameters<BenchHandlers['summary']>[0], ...args: readonly unknown[]) => unknown;
 
-const bench = createBench(keptMemory(() => openKeeper({ onChange: () => { post({ changed: true }); } }))); // prettier-ignore
+const bench = createBench(
+  keptMemory(() =>
+    openKeeper({
+      onChange: () => { post({ changed: true }); }, // prettier-ignore
+      onWaiting: (waits) => { post({ waits }); }, // prettier-ignore
+      onSilent: (waits) => { post({ waits, silent: true }); }, // prettier-ignore
+      onBlocked: (waits) => { post({ waits }); }, // prettier-ignore
+      onClosed: (closed) => { post({ closed }); }, // prettier-ignore
+    }),
+  ),
+);
 const running = new Map<number, AbortController>();
 
 function post(message: FromWorker): void {
@@ -36,4 +50,20 @@ self.onmessage = ({ data }: MessageEvent<ToWorker>) => {
   if ('cancel' in data) running.get(data.id)?.abort();
   else void answer(data);
 };
-post({ ready: true });
+
+/** Says that the worker is there, holding a lock that the browser lets go of when the worker ends, however it ends. */
+function begin(): void {
+  const { locks } = navigator as { readonly locks?: LockManager };
+  if (locks === undefined) {
+    post({ ready: true });
+    return;
+  }
+  const life = `bench ${crypto.randomUUID()}`;
+  void locks.request(life, () => {
+    post({ ready: true, life });
+    return new Promise(() => undefined);
+  });
+}
+
+begin();
+setTimeout(() => void loadAhead(), AHEAD_AFTER);

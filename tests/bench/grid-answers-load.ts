@@ -1,26 +1,23 @@
 import { DERIVED_FIELDS } from '../../src/columns/derived.ts';
 import { GROUP_FIELDS } from '../../src/columns/groups.ts';
-import { LogBuilder } from '../../src/columns/log-builder.ts';
-import type { ReadingLog } from '../../src/columns/reading-log.ts';
-import { EMPTY_BENCH, judgeBench } from '../../src/worker/bench/bench-data.ts';
 import { editLog, withPatches } from '../../src/worker/bench/reading-edits.ts';
 import { judgePatched, readCells } from '../../src/worker/bench/reading-edits-desk.ts';
 import { ReadingsView } from '../../src/worker/bench/readings-view.ts';
 import type { ReadingsQuery } from '../../src/columns/query.ts';
-import { BANDS, METERS } from '../support/bench/scenario.ts';
-import { simulateBench } from '../support/bench/simulate.ts';
+import { simulatedJudged } from './simulated-judged.ts';
 
 /** What was asked, and how long each answer took, in milliseconds. */
 export type AnswerTimes = readonly (readonly [string, readonly number[]])[];
 
 const ALL: ReadingsQuery = { filters: [], sort: [] };
+const VOLTS: ReadingsQuery = { filters: [{ field: 'mode', oneOf: ['DC volts'] }], sort: [] };
 const ROUNDS = 5;
 /** Lines that a grid asks for at once. */
 const PAGE = 128;
 
 /** Times what a grid asks the worker about a log of so many invented readings. */
 export function measureAnswers(readings: number): AnswerTimes {
-  const judged = judgeBench({ ...EMPTY_BENCH, log: simulatedLog(readings), bands: BANDS, meters: METERS });
+  const judged = simulatedJudged(readings);
   const edited = editLog(judged.data.log, []);
   const times = (work: () => void): number[] =>
     Array.from({ length: ROUNDS }, () => {
@@ -53,6 +50,13 @@ export function measureAnswers(readings: number): AnswerTimes {
       return [`grouped by ${by}, every group's line with its medians`, all] as const;
     }),
     [
+      'all volts selected: mean, median, deviation, extent',
+      times(() => {
+        const view = fresh();
+        view.summarise(VOLTS, 0, view.count(VOLTS).readings - 1);
+      }),
+    ],
+    [
       'one number edited, judged anew and listed',
       times(() => {
         const cells = [{ first: 7, last: 7, field: 'reading', text: '12.34' }] as const;
@@ -63,11 +67,4 @@ export function measureAnswers(readings: number): AnswerTimes {
       }),
     ],
   ];
-}
-
-function simulatedLog(count: number): ReadingLog {
-  const builder = new LogBuilder(undefined, count);
-  const { readings } = simulateBench({ seed: 1, repairs: Math.ceil(count / 23), perDay: 12 });
-  for (const reading of readings) if (builder.count < count) builder.add(reading);
-  return builder.finish();
 }

@@ -17,6 +17,7 @@ export async function run(print: (line: string) => void): Promise<void> {
     print(`${first!.readings} readings, from a file of ${megabytes(first!.fileBytes)}`);
     print(`stored, the file's own bytes included: ${times(({ store }) => store)}`);
     print(`database opened again and all read, every sum checked: ${times(({ reopen }) => reopen)}`);
+    print(`opened again to a judged grid with its first rows: ${times(({ usable }) => usable)}`);
     print(`the file's bytes compressed afterwards: ${times(({ compress }) => compress)}`);
     print(`backed up into one file: ${times(({ backUp }) => backUp)}`);
     print(`the backup read back and checked: ${times(({ confirm }) => confirm)}`);

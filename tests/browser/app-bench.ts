@@ -1,7 +1,6 @@
 import type {
   BandsOverview,
   BenchSummary,
-  FamilyPatterns,
   ReadingRow,
   RepairLine,
   RepairStory,
@@ -181,8 +180,6 @@ export const shift: ShiftOverview = {
   ],
 };
 
-const patterns: FamilyPatterns = { family: 'HERON-48', repairs: 88, parts: [] };
-
 /** A session over the small bench; some answers may be the test's own. */
 export async function openSession(
   own: FakeAnswers = {},
@@ -201,7 +198,6 @@ export async function openSession(
     repair: ([id]) => (id === 'T-0131' ? story : undefined),
     bands: () => bands,
     families: () => [],
-    family: () => patterns,
     count: () => ({ readings: 0, outOfBand: 0, repairs: 0 }),
     window: () => [],
     facet: () => [],

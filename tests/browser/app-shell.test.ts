@@ -11,7 +11,15 @@ const nothingRead: ImportOutcome = { records: [], setAside: [], refused: [] };
 
 async function showApp(...session: Parameters<typeof openSession>) {
   const opened = await openSession(...session);
-  return { ...opened, app: await show('bt-app', { session: opened.session }) };
+  const app = await show('bt-app', { session: opened.session });
+  await placeShown(app);
+  return { ...opened, app };
+}
+
+/** Waits until the place that the address names is loaded and drawn. */
+async function placeShown(app: Element): Promise<void> {
+  await expect.poll(() => all(app, 'main > [role=status]').length).toBe(0);
+  await drawn(app);
 }
 
 /** Goes to an address as a link would, and waits until the page has followed. */
@@ -20,7 +28,7 @@ async function follow(hash: string, app: Element): Promise<void> {
   await new Promise((resolve) => {
     window.addEventListener('hashchange', resolve, { once: true });
   });
-  await drawn(app);
+  await placeShown(app);
 }
 
 beforeEach(() => {
@@ -82,7 +90,7 @@ describe('the address', () => {
   test('moves the focus to the place, from where the keyboard goes on', async () => {
     const { app } = await showApp();
     await userEvent.click(page.getByRole('link', { name: 'Bands' }));
-    await drawn(app);
+    await placeShown(app);
     expect(app.shadowRoot?.activeElement?.localName).toBe('main');
   });
 });

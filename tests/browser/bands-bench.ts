@@ -2,7 +2,7 @@ import { limitsOf, type Band, type Expectation } from '../../src/domain/band.ts'
 import type { Check } from '../../src/domain/check.ts';
 import { STATES } from '../../src/domain/reading.ts';
 import type { Session } from '../../src/session/session.ts';
-import type { LearningSettings, PastPoints, ProposalLine, Rejudged, Trial } from '../../src/ui/panels/band-answers.ts';
+import type { LearningSettings, PastPoints, ProposalLine, Rejudged, Trial } from '../../src/session/answers.ts';
 import type { FakeAnswers, FakeClient } from '../session/fake-client.ts';
 import { bands, openSession } from './app-bench.ts';
 
@@ -68,6 +68,7 @@ function proposalLine(settings: LearningSettings, changes: Partial<ProposalLine>
       overRange: 0,
       normality: 0.42,
       removed: [{ row: 9, value: 24.5, statistic: 2.91, critical: 2.48, modifiedZ: 4.2, kept }],
+      putRight: [{ meter: 'M2', percent: 1.6, readings: 4 }],
       warnings: ['The readings fall into two groups: two revisions of the board may be mixed together.'],
       boardsWanted: 0,
       trial: trialOf(expects),
@@ -125,7 +126,7 @@ export async function openBands(own: FakeAnswers = {}): Promise<{ session: Sessi
     bandsText: () => 'family,boost\r\n',
     setFamily: () => ({ readings: 0, repairs: 0, families: 3, bands: 0 }),
     meters: () => [{ name: 'M1', accuracies: [{ mode: 'DC volts', upTo: 60, percent: 0.5, counts: 2 }] }],
-    setMeter: () => REJUDGED,
+    setMeters: () => REJUDGED,
     ...own,
   });
 }

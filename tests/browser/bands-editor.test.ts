@@ -125,6 +125,18 @@ describe('the band editor', () => {
     await expect.element(page.getByRole('link', { name: 'run-in · 4' })).toBeVisible();
   });
 
+  test('sorts and tries past readings anew by another rule of known-good boards, and keeps what was typed', async () => {
+    const { client } = await showEditor();
+    await page.getByLabelText('should read').selectOptions('between');
+    await page.getByLabelText(/^Known good: returned working/).selectOptions('for 90 days or more');
+    await page.getByLabelText('also boards without a fault found').click();
+    const rule = { heldDays: 90, withoutFault: false, newParts: true };
+    await expect.poll(() => client.calls.findLast(({ name }) => name === 'pastPoints')?.args).toEqual([check, rule]);
+    await expect.poll(() => client.calls.findLast(({ name }) => name === 'tryBand')?.args[2]).toEqual(rule);
+    await expect.poll(() => client.calls.findLast(({ name }) => name === 'propose')?.args[1]).toMatchObject({ rule });
+    await expect.element(page.getByLabelText('should read')).toHaveValue('between');
+  });
+
   test('sets a band also where nothing was ever read', async () => {
     const { client } = await showEditor({
       count: () => ({ readings: 0, outOfBand: 0, repairs: 0 }),

@@ -24,6 +24,7 @@ describe('proposals', () => {
     await expect.element(page.getByText('2.91 standard deviations off')).toBeVisible();
     await expect.element(page.getByText('at most 2.48')).toBeVisible();
     await expect.element(page.getByText('modified z 4.2')).toBeVisible();
+    await expect.element(page.getByText('M2 reads 1.6\u00a0% high: its 4 readings were put right before the band was learned.', { exact: false })).toBeVisible(); // prettier-ignore
     await expect.element(page.getByText('two revisions of the board may be mixed together', { exact: false })).toBeVisible(); // prettier-ignore
   });
 
@@ -51,6 +52,39 @@ describe('proposals', () => {
     await expect
       .poll(() => client.calls.findLast(({ name }) => name === 'propose')?.args)
       .toMatchObject([check, { content: 0.99, sides: 'at most' }]);
+  });
+
+  test('are learned again by another rule of known-good boards', async () => {
+    const { client } = await showProposals();
+    await page.getByLabelText(/^Known good: returned working/).selectOptions('for 30 days or more');
+    await page.getByLabelText('also new parts measured beside').click();
+    await expect
+      .poll(() => client.calls.findLast(({ name }) => name === 'proposeFamily')?.args[1])
+      .toMatchObject({ rule: { heldDays: 30, withoutFault: true, newParts: false } });
+  });
+
+  test('tell how far learning is, and can be cancelled and begun again', async () => {
+    let turn = 0;
+    await showProposals({
+      proposeFamily: (_, { signal, onProgress }) => {
+        turn += 1;
+        if (turn > 1) return [];
+        onProgress?.({ done: 3, total: 30 });
+        return new Promise((_resolve, reject) => {
+          signal?.addEventListener('abort', () => {
+            reject(new Error('cancelled'));
+          });
+        });
+      },
+    });
+    await expect.element(page.getByText('Learning from the boards of HERON-48.')).toBeVisible();
+    await expect.element(page.getByText('3 of 30 checks')).toBeVisible();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await expect.element(page.getByText('Learning was cancelled, and nothing has changed.')).toBeVisible();
+    await page.getByRole('button', { name: 'Learn', exact: true }).click();
+    await expect
+      .element(page.getByText('By this rule no board of HERON-48 is known to be good', { exact: false }))
+      .toBeVisible();
   });
 
   test('are accepted together where ticked, signed and dated, and taken back', async () => {
@@ -100,7 +134,7 @@ describe('proposals', () => {
   test('of a family without good boards say what is missing', async () => {
     await showProposals({ proposeFamily: () => [] });
     await expect
-      .element(page.getByText('No board of HERON-48 is known to be good yet', { exact: false }))
+      .element(page.getByText('By this rule no board of HERON-48 is known to be good', { exact: false }))
       .toBeVisible();
   });
 });

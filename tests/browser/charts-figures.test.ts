@@ -135,7 +135,7 @@ describe.each(CHARTS)('<%s>', (tag, properties) => {
     await vi.waitFor(() => {
       expect(at()).toBe(1);
     });
-    expect(textOf(chart, '[role=status]')).toMatch(/as a sentence\.$/);
+    expect(textOf(chart, '[role=status]')).toMatch(/as a sentence\. Readings$/);
     await userEvent.keyboard('{End}');
     await vi.waitFor(() => {
       expect(at()).toBe(marks.length - 1);
@@ -176,5 +176,27 @@ test('an arrow down in a matrix goes to the cell below', async () => {
   await userEvent.keyboard('{ArrowDown}');
   await vi.waitFor(() => {
     expect(chart.shadowRoot?.activeElement?.getAttribute('aria-label')).toBe('bx: 1');
+  });
+});
+
+test('a mark that is read out leads to its readings and to the repairs that it counts, or to these alone', async () => {
+  const told = { count: 3, name: 'Q1: 3', sentence: 'Q1 failed in 3.' };
+  const entries = [
+    [
+      { ...told, href, repairs: '#/repairs?failed=Q1' },
+      { ...told, repairs: '#/repairs?failed=D3' },
+    ],
+  ];
+  const chart = await showChart('bt-matrix-chart', { rows: ['a'], columns: ['x', 'y'], entries });
+  expect(all(chart, '.mark').map((mark) => mark.getAttribute('href'))).toEqual([href, '#/repairs?failed=D3']);
+  const links = () => all(chart, '.readout a').map((link) => [link.textContent, link.getAttribute('href')]);
+  all(chart, '.mark')[0]?.focus();
+  await vi.waitFor(() => {
+    expect(links()).toEqual([['Readings', href], ['Repairs', '#/repairs?failed=Q1']]); // prettier-ignore
+  });
+  expect(await violations(chart)).toEqual([]);
+  await userEvent.keyboard('{ArrowRight}');
+  await vi.waitFor(() => {
+    expect(links()).toEqual([['Repairs', '#/repairs?failed=D3']]);
   });
 });

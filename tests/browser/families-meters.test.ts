@@ -38,7 +38,7 @@ describe('<bt-families-meters>', () => {
     // The scenario has M2 read 1.6 % high from the middle of February on.
     expect(allText(meters).replaceAll(/\s+/g, ' ')).toMatch(/M2 reads 1\.\d\d % too high, since about 2026-02-1\d/);
     const links = [...meters.shadowRoot!.querySelectorAll('p a')].map((link) => link.getAttribute('href'));
-    expect(links.some((href) => href?.startsWith('#/readings?meter=M2&stage=live&time.from='))).toBe(true);
+    expect(links.some((href) => href?.startsWith('#/readings?meter=M2&stage=live&mode=DC+volts'))).toBe(true);
   });
 
   const nothing: MetersOverview = { periods: [], test: undefined, onlyDifference: true, tooFew: [] };
@@ -55,7 +55,7 @@ describe('<bt-families-meters>', () => {
   });
 
   test('says that with two meters only their difference is known', async () => {
-    const period = { since: 0, until: 1, repairs: 12, turned: 0 };
+    const period = { since: 0, until: 1, repairs: 12, turned: 0, turnedIn: [] };
     const { session: two } = await openSession({
       metersOverview: () => ({
         ...nothing,

@@ -1,10 +1,11 @@
 import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import { loadSample } from '../../src/session/sample.ts';
-import type { Session } from '../../src/session/session.ts';
+import { Session } from '../../src/session/session.ts';
 import type { FamilyPageView } from '../../src/ui/panels/families-page.ts';
 import '../../src/ui/panels/families-page.ts';
 import type { BenchClient } from '../../src/worker/client.ts';
+import type { WorkProgress } from '../../src/worker/contract/progress.ts';
 import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
 import { allText, benchWith, figure, figuresDrawn, NO_NUMBER, tableOf, within } from './families-bench.ts';
 
@@ -26,9 +27,12 @@ afterEach(() => {
 async function showFamily(family: string, query = '', of = session): Promise<FamilyPageView> {
   location.hash = `#/families/${family}${query === '' ? '' : `?${query}`}`;
   const page = await show('bt-family-page', { session: of, family, query });
-  await vi.waitFor(() => {
-    expect(textOf(page, 'p')).not.toContain('Counting');
-  });
+  await vi.waitFor(
+    () => {
+      expect(textOf(page, 'p')).not.toContain('Counting');
+    },
+    { timeout: 10_000 },
+  );
   await drawn(page);
   return page;
 }
@@ -77,15 +81,24 @@ describe('<bt-family-page>', () => {
     );
   });
 
-  test('leads from every mark to readings or repairs, but for kits, which lead to the repairs left out', async () => {
+  test('leads from every mark to readings or repairs, and from bars, cells, weeks, kits and comebacks to the repairs they count', async () => {
     const page = await showFamily('HERON-48');
     await figuresDrawn(page);
     const marks = within(page, '.mark');
     expect(marks.length).toBeGreaterThan(100);
-    const dead = marks.filter((mark) => !(mark.getAttribute('href') ?? '').startsWith('#/'));
-    const curve = within(page, 'bt-curve-chart').at(-1)!;
-    expect(dead.every((mark) => (mark.getRootNode() as ShadowRoot).host === curve)).toBe(true);
-    expect(within(page, 'p[slot=words] a').length).toBeGreaterThan(0);
+    for (const mark of marks)
+      expect(mark.getAttribute('href'), mark.ariaLabel ?? '').toMatch(/^#\/(readings|repairs)\?/);
+    const charts = ['bt-failure-bars', 'bt-matrix-chart', 'bt-control-chart', 'bt-steps-chart'];
+    const counting = charts.flatMap((chart) => within(page, chart));
+    expect(counting).toHaveLength(5);
+    for (const chart of counting) {
+      (within(chart, '.mark')[0] as SVGElement).focus();
+      await vi.waitFor(() => {
+        expect(within(chart, '.readout a').at(-1)?.getAttribute('href')).toMatch(/^#\/repairs\?family=HERON-48/);
+      });
+    }
+    const kit = within(page, 'bt-curve-chart').at(-1)!;
+    expect(within(kit, '.mark')[0]?.getAttribute('href')).toMatch(/^#\/repairs\?family=HERON-48&beyond-kit=/);
   });
 
   test('leads from a question at its head to its figure', async () => {
@@ -100,12 +113,78 @@ describe('<bt-family-page>', () => {
   });
 });
 
+describe('a long count', () => {
+  test('tells how far it is, and can be stopped and begun again', async () => {
+    let isStopped = false;
+    const stuck: BenchClient = {
+      call: (name, args, options) => {
+        if (name !== 'familyPage' || isStopped) return client.call(name, args, options);
+        (options?.onProgress as (progress: WorkProgress) => void)({ done: 9, total: 18 });
+        return new Promise((_, reject) => {
+          options?.signal?.addEventListener('abort', () => {
+            isStopped = true;
+            reject(new Error('aborted'));
+          });
+        });
+      },
+      close: () => undefined,
+    };
+    const slow = new Session(stuck, () => Promise.resolve([]));
+    const page = await show('bt-family-page', { session: slow, family: 'HERON-48' });
+    await vi.waitFor(() => {
+      expect((all(page, 'progress')[0] as HTMLProgressElement | undefined)?.value).toBe(0.5);
+    });
+    expect(await violations(page)).toEqual([]);
+    all(page, '.counting button')[0]?.click();
+    await vi.waitFor(() => {
+      expect(textOf(page, '[role=alert]')).toBe('Counting was stopped.');
+    });
+    all(page, 'p button')[0]?.click();
+    await figuresDrawn(page);
+  });
+});
+
+test('prices and the fee are kept for the bench, one after the other, and a link may give others', async () => {
+  const { session: own, client: ownClient } = await benchWith(await loadSample());
+  const page = await showFamily('HERON-48', 'price.Q1=7&fee=30', own);
+  const figures = await figuresDrawn(page);
+  const [first, second] = [...all(page, '.prices input')] as HTMLInputElement[];
+  for (const [field, price] of [
+    [first!, '2'],
+    [second!, '3'],
+  ] as const) {
+    // prettier-ignore
+    field.value = price;
+    field.dispatchEvent(new Event('change'));
+  }
+  const fee = figure(figures, 'Does it pay').querySelector('input')!;
+  expect(fee.value).toBe('30');
+  fee.value = '45';
+  fee.dispatchEvent(new Event('change'));
+  await vi.waitFor(async () => {
+    const { prices, fee: kept } = await own.ask('settings', []);
+    expect([prices.map(({ price }) => price), kept]).toEqual([[2, 3], 45]);
+  }, 10_000);
+  expect(asked()).not.toContain('fee=');
+  ownClient.close();
+});
+
 describe('what the address asks for', () => {
   test('narrows the repairs, and is said', async () => {
     const page = await showFamily('HERON-48', 'complaint=no+standby+light');
     expect(textOf(page, '[role=status]')).toContain('11 of 48 repairs fit.');
     all(page, '[role=status] button')[0]?.click();
     expect(location.hash).toBe('#/families/HERON-48');
+  });
+
+  test('leaves the repairs of one bench, in the figures and in what they lead to', async () => {
+    const page = await showFamily('HERON-48', 'bench=door');
+    expect(textOf(page, '[role=status]')).toMatch(/^\d+ of 48 repairs fit\./);
+    const figures = await figuresDrawn(page);
+    expect(figure(figures, 'What do boards under power').sentence).not.toContain('48');
+    const bar = within(figure(figures, 'Which parts fail').querySelector('bt-failure-bars')!, 'a.mark')[0];
+    expect(bar?.getAttribute('href')).toMatch(/&repair=T-/);
+    expect(within(figure(figures, 'Which parts fail'), 'td a')[0]?.getAttribute('href')).toContain('bench=door');
   });
 
   test('is written by each choice, beside what was asked before', async () => {
@@ -151,7 +230,7 @@ describe('what the address asks for', () => {
   test('that nothing fits is said in every figure of failures', async () => {
     const figures = await figuresDrawn(await showFamily('HERON-48', 'from=2030-01-01'));
     const told = figures.filter(({ instead }) => instead !== undefined);
-    expect(told).toHaveLength(figures.length - 1);
+    expect(told).toHaveLength(figures.length);
     expect(figure(figures, 'Which parts fail').instead).toBe('No repair fits these filters: too few to say.');
   });
 

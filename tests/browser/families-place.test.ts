@@ -43,10 +43,14 @@ describe('the page of one family', () => {
   test('leads to its readings and bands, and holds its figures', async () => {
     const place = await showFamilies('#/families/HERON-48');
     expect(textOf(place, 'h1')).toBe('HERON-48');
-    expect(textOf(place, '.facts')).toBe('88 repairs 2,210 readings, 310 out of band 6 comebacks 31 bands');
+    expect(textOf(place, '.facts')).toBe(
+      '88 repairs 2,210 readings, 310 out of band 6 comebacks 31 bands Sheet to print Kit list to print',
+    );
     expect(all(place, '.facts a').map((link) => link.getAttribute('href'))).toEqual([
       '#/readings?family=HERON-48',
       '#/bands?family=HERON-48',
+      '#/families/HERON-48/sheet',
+      '#/families/HERON-48/kit',
     ]);
     expect(all(place, 'bt-family-page')).toHaveLength(1);
   });

@@ -169,6 +169,13 @@ describe('columns', () => {
 });
 
 describe('the file as a whole', () => {
+  test('leads from the question about an odd word to the choice of its encoding', async () => {
+    const text = 'Is “Óçìåßùóç” spelled as it should be? If not, choose another encoding for the file.';
+    await showPanel(planOf({ questions: [{ about: 'encoding', text }] }));
+    await page.getByRole('button', { name: 'Choose the encoding below' }).click();
+    expect(focusedName()).toMatch(/^encoding/);
+  });
+
   test('is guessed anew with another encoding or separator', async () => {
     const { client } = await showPanel(asking);
     await userEvent.selectOptions(page.getByRole('combobox', { name: /^separator/ }), '\t');

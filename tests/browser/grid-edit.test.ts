@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ReadingRow } from '../../src/session/answers.ts';
+import { FIRST_LAYOUT, withShown } from '../../src/ui/grid/column-layout.ts';
 import type { ReadingsGrid } from '../../src/ui/grid/readings-grid.ts';
 import '../../src/ui/grid/readings-grid.ts';
 import { benchSession, SMALL_LOG, type BenchSession } from '../ui/grid/bench-session.ts';
@@ -56,11 +57,11 @@ describe('a cell', () => {
     await userEvent.fill(editor ?? grid, '7,02 V');
     await userEvent.keyboard('{Enter}');
     await vi.waitFor(() => {
-      expect(said(0, 'reading')).toBe('7.02V, was 5.02 V');
+      expect(said(0, 'reading')).toBe('7.02 V, was 5.02 V');
     });
     expect(said(0, 'verdict')).toBe('▲high');
     expect(cell(0, 'reading').title).toBe('was 5.02\u00a0V');
-    expect(textOf(grid, '.edits')).toContain('1 reading edited by hand, as long as the page is open');
+    expect(textOf(grid, '.edits')).toContain('1 reading edited by hand');
     await vi.waitFor(() => {
       expect(grid.shadowRoot?.activeElement).toBe(cell(1, 'reading'));
     });
@@ -100,6 +101,44 @@ describe('a cell', () => {
     });
     const fault = all(grid, '.fault')[0]?.getBoundingClientRect();
     expect(fault?.bottom).toBeLessThanOrEqual((all(grid, '.editor')[0]?.getBoundingClientRect().top ?? 0) + 2);
+  });
+
+  test('of a specimen is edited in its own words, where that column is shown', async () => {
+    grid.layout = withShown(FIRST_LAYOUT, 'specimen', true);
+    await vi.waitFor(() => {
+      expect(said(0, 'specimen')).toBe('board');
+    });
+    await press(0, 'specimen', 'part{Enter}');
+    await vi.waitFor(() => {
+      expect(textOf(grid, '.fault')).toBe('“part” is no specimen that is known. Write board or new part.');
+    });
+    await userEvent.fill(all(grid, '.editor')[0] ?? grid, 'new part');
+    await userEvent.keyboard('{Enter}');
+    await vi.waitFor(() => {
+      expect(said(0, 'specimen')).toBe('new part, was board');
+      expect(said(0, 'point')).toBe('5V standby new part');
+    });
+  });
+
+  test.each([
+    ['reading', '12 Ω', /is in Ω, in which DC volts is not measured/],
+    ['reading', '5,555', /may be read in two ways/],
+    ['time', '2026-02-30', /no calendar has/],
+    ['repair', ' ', /Every reading has a repair/],
+    ['point', 'x'.repeat(5000), /is longer than/],
+    ['mode', 'resistance', /is measured in Ω, and the reading is in V/],
+  ])('of the column %s does not take “%s”: it says why, and nothing is changed', async (column, text, sentence) => {
+    const before = await rows();
+    await press(0, column, '{F2}');
+    await userEvent.fill(all(grid, '.editor')[0] ?? grid, text);
+    await userEvent.keyboard('{Enter}');
+    await vi.waitFor(() => {
+      expect(textOf(grid, '.fault')).toMatch(sentence);
+    });
+    await userEvent.keyboard('{Escape}');
+    await drawn(grid);
+    expect(await rows()).toEqual(before);
+    expect(grid.shadowRoot?.activeElement).toBe(cell(0, column));
   });
 
   test('of a verdict cannot be edited, and is said to be so', async () => {
@@ -156,7 +195,7 @@ describe('a pasted block', () => {
     await userEvent.click(cell(0, 'reading'));
     pasteText('reading\tverdict\tmeter\r\n5.11 V\tgood\tM1\r\nOL\tgood\tM9\r\n');
     await vi.waitFor(() => {
-      expect(textOf(grid, '.preview p')).toBe('3 cells would change:');
+      expect(textOf(grid, '.preview [role=status] p')).toBe('3 cells would change:');
     });
     expect(all(grid, '.preview li').map((item) => item.textContent.replaceAll(/\s+/g, ' ').trim())).toEqual([
       'Row 1, reading: 5.02 V becomes 5.11 V',

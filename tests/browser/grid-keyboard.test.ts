@@ -5,6 +5,7 @@ import '../../src/ui/grid/readings-grid.ts';
 import type { ReadingsQuery } from '../../src/session/answers.ts';
 import { fakeLog, fakeSession } from '../ui/grid/fake-session.ts';
 import { show } from './app-page.ts';
+import { focused } from './grid-focus.ts';
 
 const ROWS = 1_000_000;
 const COLUMNS = 11;
@@ -22,24 +23,6 @@ async function showGrid(rows = ROWS): Promise<ReadingsGrid> {
 
 function cellsOf(grid: ReadingsGrid): Element[] {
   return [...(grid.shadowRoot?.querySelectorAll('[role=gridcell]') ?? [])];
-}
-
-/** The row and column of the focused cell as assistive technology is told them, and whether all of it can be seen. */
-function focused(grid: ReadingsGrid): { row: number; column: number; seen: boolean } {
-  const cell = grid.shadowRoot?.activeElement;
-  const scroller = grid.shadowRoot?.querySelector('[role=grid]');
-  const header = grid.shadowRoot?.querySelector('.header');
-  if (cell == null || scroller == null || header == null) return { row: NaN, column: NaN, seen: false };
-  const box = cell.getBoundingClientRect();
-  const view = scroller.getBoundingClientRect();
-  const isHeader = cell.getAttribute('role') === 'columnheader';
-  const top = isHeader ? view.top : header.getBoundingClientRect().bottom;
-  return {
-    row: Number(cell.closest('[role=row]')?.getAttribute('aria-rowindex')),
-    column: Number(cell.getAttribute('aria-colindex')),
-    seen:
-      box.top >= top - 1 && box.bottom <= view.bottom + 1 && box.left >= view.left - 1 && box.right <= view.right + 1,
-  };
 }
 
 async function press(grid: ReadingsGrid, keys: string): Promise<void> {
@@ -134,7 +117,10 @@ describe('a key in the grid of 1,000,000 readings', () => {
     expect(focused(grid)).toEqual({ row: 2, column: 1, seen: true });
     await press(grid, '{ArrowDown}{ArrowRight}');
     await userEvent.tab();
+    expect(grid.shadowRoot?.activeElement?.closest('[role=grid]')).toBeNull();
+    await userEvent.tab();
     expect(document.activeElement).toBe(after);
+    await userEvent.tab({ shift: true });
     await userEvent.tab({ shift: true });
     expect(focused(grid)).toEqual({ row: 3, column: 2, seen: true });
     await userEvent.tab({ shift: true });

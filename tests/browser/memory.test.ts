@@ -105,7 +105,15 @@ describe('what outlasts the page', () => {
     expect((await first.call('ledger', []))?.lastBackup?.imports).toBe(5);
     await first.call('startOwn', []);
     expect((await first.call('summary', [])).readings).toBe(0);
-    expect(await first.call('lookIntoBackup', [file])).toMatchObject({ imports: 5, readings: 3715, bandsAdded: 106 });
+    expect(await first.call('lookIntoBackup', [file])).toMatchObject({
+      imports: 5,
+      readings: 3715,
+      changes: [
+        { part: 'bands', added: 106, changed: 0, gone: 0 },
+        { part: 'families', gone: 0 },
+        { part: 'repairs', added: 150 },
+      ],
+    });
     await first.call('restore', [file]);
     expect(await first.call('summary', [])).toEqual(before);
     await first.call('undoSwitch', []);
@@ -119,6 +127,53 @@ describe('what outlasts the page', () => {
     const cut = file.slice(0, file.size - 7);
     await expect(first.call('restore', [cut])).rejects.toThrow(/\.$/);
     expect(await first.call('summary', [])).toEqual(before);
+  });
+
+  test('who and why, settings and views come back; undo and redo go on after a reload, and after a backup', async () => {
+    const band = {
+      family: 'SISKIN-40',
+      point: '5V standby',
+      mode: 'DC volts',
+      expects: { kind: 'percent', nominal: 5, percent: 5 },
+      basis: 'board marking',
+    } as const;
+    const hasBand = async (client: BenchClient): Promise<boolean> =>
+      (await client.call('bands', [])).bands.some((line) => line.band.family === 'SISKIN-40');
+    const first = await ownBench();
+    await first.call('setSettings', [{ prices: [], fee: 40, technician: 'A. Tern' }]);
+    await first.call('setView', [{ name: 'worst first', address: '#/readings?sort=-margin' }]);
+    await first.call('setBands', [[band]]);
+    const { lines } = await first.call('history', [undefined, 0, 9]);
+    await first.call('explain', [lines[0]!.step!, 'read on the board']);
+    await first.call('setRepair', [{ ...(await first.call('repairs', []))[0]!.repair, complaint: 'no picture' }]);
+    await first.call('undo', []);
+    first.close();
+
+    const second = open();
+    await second.call('openKept', []);
+    expect(await second.call('settings', [])).toMatchObject({ fee: 40, technician: 'A. Tern' });
+    expect(await second.call('views', [])).toMatchObject([{ name: 'worst first' }]);
+    expect((await second.call('history', ['bands', 0, 1])).lines).toMatchObject([
+      { who: 'A. Tern', why: 'read on the board', changes: [{ part: 'bands', new: band }] },
+    ]);
+    expect((await second.call('undoable', [])).redo?.changes).toMatchObject([{ new: { complaint: 'no picture' } }]);
+    await second.call('undo', []);
+    expect(await hasBand(second)).toBe(false);
+    const { file, seal } = await second.call('backUp', []);
+    await second.call('confirmBackup', [file, seal]);
+    second.close();
+
+    const third = open();
+    await third.call('openKept', []);
+    await third.call('redo', []);
+    expect(await hasBand(third)).toBe(true);
+    await third.call('restore', [file]);
+    expect(await hasBand(third)).toBe(false);
+    await third.call('redo', []);
+    await third.call('redo', []);
+    expect(await hasBand(third)).toBe(true);
+    expect((await third.call('repairs', []))[0]!.repair.complaint).toBe('no picture');
+    expect(await third.call('redo', [])).toBeUndefined();
   });
 
   test('another tab is told of a change, and sees it', async () => {

@@ -140,18 +140,17 @@ describe('grouping', () => {
 });
 
 describe('views', () => {
+  const HASH = '#/readings?family=HERON-48&sort=-margin&group=point&columns=point+margin';
+
   test('keep columns, order, filters and groups under a name, by which they are opened again', async () => {
-    const hash = '#/readings?family=HERON-48&sort=-margin&group=point&columns=point+margin';
-    await showPlace(hash);
+    await showPlace(HASH);
     const panel = await openPanel('views', 'bt-readings-views');
     expect(panel.shadowRoot?.activeElement).toBe(all(panel, 'input')[0]);
     await userEvent.keyboard('  {Enter}');
     await drawn(panel);
-    expect(textOf(panel, '#missing')).toBe('Give it a name.');
-    await userEvent.keyboard('margins by point{Enter}');
-    await drawn(place);
-    await drawn(panel);
-    expect(textOf(panel, 'li a')).toBe('margins by point');
+    expect(textOf(panel, '#said')).toBe('Give it a name.');
+    await keepView(panel, 'margins by point');
+    expect(textOf(panel, '#said')).toBe('“margins by point” is kept.');
     expect(await violations(place)).toEqual([]);
     location.hash = '#/readings?columns=time';
     await vi.waitFor(() => {
@@ -161,13 +160,107 @@ describe('views', () => {
     await vi.waitFor(() => {
       expect(titles().map((title) => title.replace(/ .$/, ''))).toEqual(['point', 'margin']);
     });
-    expect(location.hash).toBe(hash);
+    expect(location.hash).toBe(HASH);
     expect(all(place, '.asked li')).toHaveLength(1);
-    await userEvent.click(button('let go', panel));
+  });
+
+  test('are kept by the bench, so that another page shows them', async () => {
+    await showPlace(HASH);
+    await keepView(await openPanel('views', 'bt-readings-views'), 'margins by point');
+    expect(await session.ask('views', [])).toEqual([{ name: 'margins by point', address: HASH }]);
+    await showPlace('#/readings');
+    expect(viewNames(await openPanel('views', 'bt-readings-views'))).toEqual(['margins by point']);
+  });
+
+  test('bring the first columns back where those were kept', async () => {
+    await showPlace('#/readings?family=HERON-48');
+    const before = titles();
+    const panel = await openPanel('views', 'bt-readings-views');
+    await keepView(panel, 'as at first');
+    location.hash = '#/readings?columns=time';
+    await vi.waitFor(() => {
+      expect(titles()).toEqual(['time']);
+    });
+    await userEvent.click(all(panel, 'li a')[0] ?? panel);
+    await vi.waitFor(() => {
+      expect(titles()).toEqual(before);
+    });
+  });
+
+  test('are renamed, but not to the name of another, and let go, and brought back', async () => {
+    await showPlace(HASH);
+    const panel = await openPanel('views', 'bt-readings-views');
+    await keepView(panel, 'one');
+    await keepView(panel, 'two');
+    await userEvent.click(named('rename one', panel));
     await drawn(panel);
-    expect(all(panel, 'li')).toHaveLength(0);
+    expect(panel.shadowRoot?.activeElement).toBe(all(panel, 'input[name=renamed]')[0]);
+    await userEvent.keyboard('two{Enter}');
+    await drawn(panel);
+    expect(textOf(panel, '#said')).toBe('Another view has this name.');
+    expect(await violations(place)).toEqual([]);
+    await userEvent.clear(all(panel, 'input[name=renamed]')[0] ?? panel);
+    await userEvent.keyboard('first{Enter}');
+    await vi.waitFor(() => {
+      expect(viewNames(panel)).toEqual(['first', 'two']);
+    });
+    await userEvent.click(named('let go of first', panel));
+    await vi.waitFor(() => {
+      expect(viewNames(panel)).toEqual(['two']);
+    });
+    await userEvent.click(button('bring it back', panel));
+    await vi.waitFor(() => {
+      expect(viewNames(panel)).toEqual(['first', 'two']);
+    });
+    expect(await session.ask('views', [])).toHaveLength(2);
+  });
+
+  test('of hostile names and addresses do no harm, and say that they are not understood', async () => {
+    const name = '<img src=x onerror="window.harmed = true">\u202e__proto__';
+    const address = '#/readings?sort=__proto__&group=constructor&columns=%3Cb%3E&colour=red&family=javascript:alert(1)';
+    await session.ask('setView', [{ name, address }]);
+    await showPlace();
+    const panel = await openPanel('views', 'bt-readings-views');
+    expect(viewNames(panel)).toEqual([name]);
+    expect(all(panel, 'li a')[0]?.getAttribute('href')).toBe('#/readings?family=javascript%3Aalert%281%29');
+    expect(textOf(panel, 'li .quiet')).toBe('not all of it is understood here');
+    expect(all(panel, 'img')).toHaveLength(0);
+    expect(Reflect.get(window, 'harmed')).toBeUndefined();
+    await userEvent.click(all(panel, 'li a')[0] ?? panel);
+    await vi.waitFor(() => {
+      expect(textOf(place, '[role=status]')).toBe('No reading fits all of this: remove something.');
+    });
+  });
+
+  test('that cannot be kept say why', async () => {
+    await showPlace();
+    const panel = await openPanel('views', 'bt-readings-views');
+    vi.spyOn(session, 'ask').mockRejectedValueOnce(new Error('There is no room left on this disk.'));
+    await userEvent.keyboard('mine{Enter}');
+    await drawn(panel);
+    expect(textOf(panel, '#said')).toBe('There is no room left on this disk.');
+    expect(all(panel, 'input')[0]).toHaveProperty('value', 'mine');
   });
 });
+
+async function keepView(panel: HTMLElement, name: string): Promise<void> {
+  all(panel, 'input[name=kept]')[0]?.focus();
+  await userEvent.keyboard(`${name}{Enter}`);
+  await vi.waitFor(() => {
+    expect(viewNames(panel)).toContain(name);
+  });
+  await drawn(place);
+}
+
+function viewNames(panel: HTMLElement): readonly string[] {
+  return all(panel, 'li a').map((link) => link.textContent);
+}
+
+function named(label: string, element: Element): HTMLElement {
+  const found = all(element, 'button').find((candidate) => candidate.getAttribute('aria-label') === label);
+  if (found === undefined) throw new Error(`There is no button labelled ${label}.`);
+  return found;
+}
 
 describe('the page of keys', () => {
   test('is opened by ? in the grid and by its button, is accessible, and gives the focus back', async () => {

@@ -163,7 +163,7 @@ describe('a filter', () => {
     await userEvent.keyboard('12,7 V{Tab}0.64k{Tab}');
     await drawn(place);
     expect(readReadingsQuery(location.hash.split('?')[1] ?? '').filters).toEqual([
-      { field: 'reading', from: 12.7, to: 640 },
+      { field: 'reading', from: 12.7, to: 640, unit: 'V' },
     ]);
   });
 
@@ -173,7 +173,7 @@ describe('a filter', () => {
     await drawn(filter());
     await userEvent.keyboard('OL{Tab}');
     await drawn(filter());
-    expect(textOf(filter(), '#hint')).toBe('This is no number: write it as 12.7, 640k or 0.64 M.');
+    expect(textOf(filter(), '#hint')).toBe('This is no number: write it as 12.7, 640k or 0.64 MΩ.');
     expect(filter().shadowRoot?.querySelector('[name=from]')?.getAttribute('aria-invalid')).toBe('true');
     expect(location.hash).toBe('#/readings');
   });
@@ -222,9 +222,9 @@ describe('the details of a reading', () => {
     expect(facts).toContain('margin −70 mV to the high limit, −0.5 U');
     expect(facts).toContain('from shift-2026-03-14.csv, line 8');
     expect(all(details, 'a').map((link) => link.getAttribute('href'))).toEqual([
-      '#/bands?family=HERON-48',
+      '#/bands/check?family=HERON-48&point=24V+main&stage=live&mode=DC+volts',
       '#/repairs/T-0131',
-      '#/readings?file=shift-2026-03-14.csv',
+      '#/readings?file=shift-2026-03-14.csv&sort=line',
     ]);
   });
 

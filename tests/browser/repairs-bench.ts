@@ -6,16 +6,17 @@ const entry = (rule: GoBackEntry['rule'], changes: Partial<GoBackEntry> = {}): G
   must: `The ${rule} rule holds.`,
   standing: 'holds',
   sentence: `What the ${rule} rule rests on.`,
-  rows: [],
+  readings: [],
+  readingsInAll: changes.readings?.length ?? 0,
   ...changes,
 });
 
 /** A decision with one line of every standing. */
 export const decision: RepairDecision = {
   goBack: [
-    entry('shorts', { rows: [2] }),
+    entry('shorts', { readings: [story.readings[1]!] }),
     entry('fuse', { standing: 'not measured' }),
-    entry('live', { standing: 'does not hold', rows: [3] }),
+    entry('live', { standing: 'does not hold', readings: [story.readings[2]!], readingsInAll: 1201 }),
     entry('run-in', { standing: 'does not apply' }),
     entry('meters', { standing: 'does not hold', overruled: 'checked against B1' }),
   ],

@@ -38,6 +38,7 @@ test('a corrected record is kept whole, and its story opened', async () => {
   await userEvent.fill(page.getByLabelText('Returned'), '2026-03-16');
   await userEvent.selectOptions(page.getByLabelText('Outcome'), 'returned working');
   await userEvent.fill(page.getByLabelText('Comeback of'), 'T-0009');
+  await userEvent.fill(page.getByLabelText('Bench'), ' door ');
   await page.getByRole('button', { name: 'Keep' }).click();
   expect(kept()).toEqual([
     {
@@ -46,6 +47,7 @@ test('a corrected record is kept whole, and its story opened', async () => {
       outcome: 'returned working',
       replaced: ['Q1', 'D3'],
       comebackOf: 'T-0009',
+      bench: 'door',
     },
   ]);
   await expect.poll(() => location.hash).toBe('#/repairs/T-0131');

@@ -2,12 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/ui/panels/repair-go-back.ts';
 import type { LineOverruled } from '../../src/ui/panels/repair-go-back.ts';
-import { story } from './app-bench.ts';
 import { all, drawn, show, textOf, violations } from './app-page.ts';
 import { decision } from './repairs-bench.ts';
 
 async function showLines(changes: Partial<typeof decision> = {}) {
-  const place = await show('bt-repair-go-back', { decision: { ...decision, ...changes }, readings: story.readings });
+  const place = await show('bt-repair-go-back', { decision: { ...decision, ...changes } });
   const overruled: LineOverruled[] = [];
   place.addEventListener('line-overruled', (event) => overruled.push((event as CustomEvent<LineOverruled>).detail));
   return { place, overruled };
@@ -37,16 +36,17 @@ describe('<bt-repair-go-back>', () => {
 test('a line shows the readings behind it', async () => {
   const { place } = await showLines();
   await page.getByText('1 reading behind it').first().click();
-  expect(all(place, 'details li span').map(({ textContent }) => textContent)).toEqual([
-    '2026-03-14 09:14',
-    'Q1 D→S',
-    '0.3\u00a0Ω',
-    '▼ shorted',
-    '2026-03-14 09:14',
-    '24V main',
-    '25.27\u00a0V',
-    '▲ high',
+  expect(
+    all(place, 'details li').map((line) => [...line.querySelectorAll('span, a')].map(({ textContent }) => textContent)),
+  ).toEqual([
+    ['2026-03-14 09:14', 'Q1 D→S', '0.3\u00a0Ω', '▼ shorted', 'M2'],
+    ['2026-03-14 09:14', '24V main', '25.27\u00a0V', '▲ high', 'M2'],
   ]);
+  expect(all(place, 'details a').map((link) => link.getAttribute('href'))).toEqual([
+    '#/readings?repair=T-0131&point=Q1+D%E2%86%92S',
+    '#/readings?repair=T-0131&point=24V+main',
+  ]);
+  expect(all(place, 'details p').map(({ textContent }) => textContent)).toEqual(['And 1,200 later ones.']);
 });
 
 test('only lines that do not hold or were not measured can be overruled, and only with a reason', async () => {

@@ -41,9 +41,22 @@ test('history that is too thin says so, without a table', async () => {
   expect(all(place, 'table')).toEqual([]);
 });
 
-test('what is less likely is counted', async () => {
+test('what is less likely, and that it is none of these, have their chances', async () => {
   const inQuestion = Array.from({ length: 9 }, (_, at) => ({ point: `R${at}`, parts: [`R${at}`], chance: 0.1 }));
-  const place = await showNext({ ...next, inQuestion });
-  expect(rowsOf(place, 'table')).toHaveLength(6);
-  expect(textOf(place, 'p.quiet')).toBe('And 3 less likely.');
+  const place = await showNext({ ...next, inQuestion, noneOfThese: 0.1 });
+  expect(rowsOf(place, 'table').slice(5)).toEqual([
+    ['R5', 'R5', '10 %', ''],
+    ['3 less likely checks', '30 %', ''],
+    ['none of these: another fault, a bad joint, or none', '10 %', ''],
+  ]);
+});
+
+test('how many repairs the chances rest on is said', async () => {
+  const said = async (answer: WhatNext) => textOf(await showNext(answer), 'table + p.quiet');
+  expect(await said({ ...next, restsOn: { repairs: 34, underComplaint: 12 } })).toBe(
+    'A chance is that this check is the first to show the fault, in this order. They rest on 34 earlier repairs, those under this complaint above all (12); the fewer, the closer they stay to not knowing.',
+  );
+  expect(await said({ ...next, kind: 'lift', restsOn: { repairs: 5 } })).toBe(
+    'A chance is that the part has failed; several may have. They rest on 5 earlier repairs; the fewer, the closer they stay to not knowing.',
+  );
 });

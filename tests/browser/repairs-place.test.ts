@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/ui/panels/repairs-place.ts';
 import { parseRoute } from '../../src/ui/route.ts';
@@ -141,4 +141,52 @@ test('the list can be ordered by days on the bench, longest first', async () => 
     ['T-0131', '3'],
     ['T-0009', ''],
   ]);
+});
+
+describe('narrowed by its address to the repairs that a mark counts', () => {
+  test('lists these, says which they are, and leads to their readings and to all', async () => {
+    const asked: unknown[] = [];
+    const place = await showList({
+      repairsWhere: ([query]) => {
+        asked.push(query);
+        return ['T-0131'];
+      },
+    });
+    location.hash = '#/repairs?family=HERON-48&failed=Q1&failed=F1&complaint=no+standby+light&since=0';
+    await vi.waitFor(() => {
+      expect(rowsOf(place, 'table').map(([id]) => id)).toEqual(['T-0131']);
+    });
+    expect(asked).toEqual([{ family: 'HERON-48', failed: ['Q1', 'F1'], complaint: 'no standby light', from: 0 }]);
+    expect(textOf(place, '.chosen')).toContain(
+      '1 repair of HERON-48 under “no standby light” begun from 1970-01-01 in which Q1 and F1 are proved failed.',
+    );
+    expect(all(place, '.chosen a').map((link) => link.getAttribute('href'))).toEqual([
+      '#/readings?repair=T-0131',
+      '#/repairs',
+    ]);
+    expect(await violations(place)).toEqual([]);
+  });
+
+  test('keeps to them while it is ordered and searched', async () => {
+    const place = await showList({ repairsWhere: () => ['T-0131', 'T-0009'] });
+    location.hash = '#/repairs?replaced=Q1';
+    await vi.waitFor(() => {
+      expect(rowsOf(place, 'table')).toHaveLength(2);
+    });
+    await page.getByRole('button', { name: 'family' }).click();
+    expect(location.hash).toBe('#/repairs?replaced=Q1&sort=family');
+    await userEvent.type(page.getByRole('searchbox'), 'flicker');
+    await vi.waitFor(() => {
+      expect(rowsOf(place, 'table').map(([id]) => id)).toEqual(['T-0009']);
+    });
+  });
+
+  test('says that there is none', async () => {
+    const place = await showList({ repairsWhere: () => [] });
+    location.hash = '#/repairs?bench=door&failed=Q9';
+    await vi.waitFor(() => {
+      expect(textOf(place, '.chosen')).toContain('0 repairs at bench door in which Q9 is proved failed.');
+    });
+    expect(place.shadowRoot?.textContent).toContain('There is no such repair.');
+  });
 });

@@ -25,6 +25,7 @@ const summary: NonNullable<RunInLine['summary']> = {
   gaps: 2,
   drift: { perHour: -0.06, low: -0.0612, high: -0.0588 },
   ripple: 0.0004,
+  pieces: 12,
 };
 const line: RunInLine = {
   point: '24V main',

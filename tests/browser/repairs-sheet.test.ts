@@ -61,7 +61,19 @@ async function showShift(day = '') {
       } as Partial<Record<string, readonly { value: string; count: number }[]>>)[field] ?? [], // prettier-ignore
     repairs: () => lines,
     metersOverview: () => ({
-      periods: [{ meter: 'M2', since: 0, until: Infinity, repairs: 25, percent: 1.55, low: 1.3, high: 1.8, turned: 0 }],
+      periods: [
+        {
+          meter: 'M2',
+          since: 0,
+          until: Infinity,
+          repairs: 25,
+          percent: 1.55,
+          low: 1.3,
+          high: 1.8,
+          turned: 0,
+          turnedIn: [],
+        },
+      ],
       test: undefined,
       onlyDifference: false,
       tooFew: [],

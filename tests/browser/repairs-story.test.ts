@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/ui/panels/repair-story.ts';
 import { lines, story } from './app-bench.ts';
@@ -98,20 +98,13 @@ describe('readings side by side', () => {
   });
 });
 
-describe('the address', () => {
-  afterEach(() => {
-    history.replaceState(null, '', '#/repairs/T-0131');
-  });
-
-  test('asks for the sheet, and for the record', async () => {
-    history.replaceState(null, '', '#/repairs/T-0131');
-    const place = await showStory();
-    location.hash = '#/repairs/T-0131/edit';
-    await expect.element(page.getByRole('form', { name: 'Record of T-0131' })).toBeVisible();
-    location.hash = '#/repairs/T-0131/sheet';
-    await expect.element(page.getByText('Repair sheet')).toBeVisible();
-    expect(all(place, 'bt-repair-go-back')).toEqual([]);
-  });
+test('is shown as its sheet, or with its record to correct, as the address asks', async () => {
+  const place = await showStory();
+  place.view = 'edit';
+  await expect.element(page.getByRole('form', { name: 'Record of T-0131' })).toBeVisible();
+  place.view = 'sheet';
+  await expect.element(page.getByText('Repair sheet')).toBeVisible();
+  expect(all(place, 'bt-repair-go-back')).toEqual([]);
 });
 
 test('what is proved of a part stands apart from whether it was replaced', async () => {

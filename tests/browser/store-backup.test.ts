@@ -104,7 +104,7 @@ describe('a restored bench', () => {
   });
 });
 
-test('three hundred damaged backups are refused, and change nothing of what is kept', async () => {
+test('three hundred damaged backups are refused, and change nothing of what is kept', async ({ task }) => {
   const { keeper: source } = await benchWith([await importOf(1, 40), await importOf(2, 30)]);
   await source.compressOriginals();
   const damaged = await damagedBackups((await source.backUp()).file, 7);
@@ -115,6 +115,8 @@ test('three hundred damaged backups are refused, and change nothing of what is k
     const outcome: unknown = await keeper.restore(file).catch((cause: unknown) => cause);
     if (!(outcome instanceof StoreError) || outcome.fault !== 'refused') taken.push(`${damage}: ${String(outcome)}`);
   }
+  const runs = damaged.length;
+  task.meta.fault = { fault: 'F9 damaged backup, in the store', runs, survived: runs - taken.length };
   expect(damaged).toHaveLength(300);
   expect(taken).toEqual([]);
   expect(withoutNext(await dumpOf(name))).toEqual(before);

@@ -1,5 +1,5 @@
 import { deleteDB, openDB } from 'idb';
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, describe, expect, test, vi, type TestContext } from 'vitest';
 import { BenchDatabase } from '../../src/store/bench-database.ts';
 import { CHUNK_ROWS } from '../../src/store/columns-codec.ts';
 import { EMPTY_STATE, type NewImport } from '../../src/store/kept.ts';
@@ -21,13 +21,16 @@ interface Trial {
 
 /** Runs the work with the Nth operation failing, for every N until none fails, and checks what is left each time. */
 async function failEach(
+  { task }: Pick<TestContext, 'task'>,
   how: 'throws' | 'aborts',
   persistent: boolean,
   lotBytes: number,
   prepare: () => Promise<Trial>,
   check: (trial: Trial, failed: boolean) => Promise<void>,
 ): Promise<number> {
+  const fault = 'F6 Nth operation fails, in the store';
   for (let nth = 1; ; nth += 1) {
+    task.meta.fault = { fault, runs: nth, survived: nth - 1 };
     const trial = await prepare();
     const keeper = await openKeeper({ name: trial.name, lotBytes });
     await keeper.load();
@@ -35,6 +38,7 @@ async function failEach(
     await keeper.close();
     await check(trial, failed);
     await removeScratch();
+    task.meta.fault = { fault, runs: nth, survived: nth };
     if (!failed) return nth;
   }
 }
@@ -47,9 +51,10 @@ const ways = [
 ] as const;
 
 describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, persistent) => {
-  test.each(LOTS)(
+  test.for(LOTS)(
     'an import in lots of %i bytes is kept whole or not at all, and can be brought in again',
-    async (lotBytes) => {
+    { timeout: 120_000 },
+    async (lotBytes, context) => {
       const first = await importOf(1, 10);
       const large = await importOf(2, 30);
       const prepare = async (): Promise<Trial> => {
@@ -61,7 +66,7 @@ describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, 
         return { name, work: (one) => one.addImport(large, state) };
       };
       const outcomes = { whole: 0, nothing: 0 };
-      const operations = await failEach(how, persistent, lotBytes, prepare, async ({ name }, failed) => {
+      const operations = await failEach(context, how, persistent, lotBytes, prepare, async ({ name }, failed) => {
         const found = await foundIn(name);
         const whole = found.imports.length === 2;
         outcomes[whole ? 'whole' : 'nothing'] += 1;
@@ -76,16 +81,15 @@ describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, 
       expect(operations).toBeGreaterThan(15);
       expect(outcomes.nothing).toBeGreaterThan(10);
     },
-    120_000,
   );
 
-  test('a changed state is kept whole or not at all', async () => {
+  test('a changed state is kept whole or not at all', async (context) => {
     const prepare = async (): Promise<Trial> => {
       const name = scratchName();
       await (await scratchKeeper(name)).close();
       return { name, work: (keeper) => keeper.saveState(state) };
     };
-    const operations = await failEach(how, persistent, 1, prepare, async ({ name }, failed) => {
+    const operations = await failEach(context, how, persistent, 1, prepare, async ({ name }, failed) => {
       const found = await foundIn(name);
       const bands = (found.state as typeof state).bands.length;
       if (!failed) expect(bands).toBe(2);
@@ -98,7 +102,7 @@ describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, 
     expect(operations).toBeGreaterThan(10);
   }, 120_000);
 
-  test('a restore leaves the bench as it was or puts the backup in its place whole', async () => {
+  test('a restore leaves the bench as it was or puts the backup in its place whole', async (context) => {
     const [mine, theirs] = [await importOf(1, 10), await importOf(2, 12)];
     const source = await scratchKeeper(scratchName());
     await source.load();
@@ -112,7 +116,7 @@ describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, 
       await keeper.close();
       return { name, work: (one) => one.restore(file) };
     };
-    const operations = await failEach(how, persistent, 1, prepare, async ({ name }, failed) => {
+    const operations = await failEach(context, how, persistent, 1, prepare, async ({ name }, failed) => {
       const { imports } = await foundIn(name);
       const restored = JSON.stringify(imports) === JSON.stringify([contentOf(theirs)]);
       if (!failed) expect(restored).toBe(true);

@@ -90,6 +90,22 @@ describe('an import', () => {
     expect(await dumpOf(name)).toEqual(before);
   });
 
+  test('that was changed is put in place of itself in one step, in its place among the others', async () => {
+    const name = scratchName();
+    const keeper = await scratchKeeper(name, { lotBytes: 500 });
+    await keeper.load();
+    const imports = [await importOf(1, 2000), await importOf(2, 10)];
+    for (const one of imports) await keeper.addImport(one);
+    const mended = { ...imports[0]!, record: { ...imports[0]!.record, setAside: 0 }, setAside: [] };
+    const stop = new AbortController();
+    const stopped = keeper.addImport(mended, {}, { replaces: true, signal: stop.signal, report: () => { stop.abort(); } }); // prettier-ignore
+    await expect(stopped).rejects.toMatchObject({ fault: 'cancelled' });
+    expect((await foundIn(name)).imports).toEqual(imports.map(contentOf));
+    expect(await keeper.addImport(mended, {}, { replaces: true })).toBe('added');
+    expect((await foundIn(name)).imports).toEqual([mended, imports[1]!].map(contentOf));
+    expect((await foundIn(name)).faults).toEqual([]);
+  });
+
   test('that is taken away leaves no bytes and is missed by nobody; it can come again', async () => {
     const name = scratchName();
     const keeper = await scratchKeeper(name);

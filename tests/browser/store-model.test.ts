@@ -104,6 +104,22 @@ const steps = [
       model.bench = { ...model.bench, state: withParts(model.bench.state, { repairs }) };
     }),
   ),
+  fc.tuple(tab, fc.nat(9)).map(([at, fee]) =>
+    step(`set the fee to ${fee} in tab ${at}`, async (model, real) => {
+      const state = withParts(model.bench.state, { settings: [{ prices: [], fee }] });
+      await real.tabs[at]!.saveState(state);
+      model.bench = { ...model.bench, state };
+    }),
+  ),
+  fc.tuple(tab, fc.uniqueArray(fc.constantFrom<string[]>('worst first', '__proto__'))).map(([at, names]) =>
+    step(`keep views ${names.join()} in tab ${at}`, async (model, real) => {
+      const views = names.map((name) => ({ name, address: `#/readings?repair=${name}` }));
+      const kept = model.bench.state.views.filter((view) => names.includes(view.name));
+      const next = [...kept, ...views.filter(({ name }) => !kept.some((view) => view.name === name))];
+      await real.tabs[at]!.saveState({ views: next });
+      model.bench = { ...model.bench, state: withParts(model.bench.state, { views: next }) };
+    }),
+  ),
   tab.map((at) =>
     step(`clear in tab ${at}`, async (model, real) => {
       await real.tabs[at]!.clear();
@@ -157,6 +173,6 @@ test('whatever two tabs do in turn, both find what a plain model holds', async (
       );
       await removeScratch();
     }),
-    { numRuns: 50 },
+    { numRuns: 200 },
   );
-}, 120_000);
+}, 300_000);

@@ -102,6 +102,41 @@ describe('the lock for long writes', () => {
     expect(await robbed).toBe('AbortError');
   });
 
+  test('of a frozen tab is offered, and taken over only on the page’s word', async () => {
+    const name = scratchName();
+    const frozen = navigator.locks.request(`${name} writes`, () => new Promise(() => undefined));
+    const robbed = frozen.catch((cause: unknown) => (cause as DOMException).name);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    const offered: string[] = [];
+    const keeper = await scratchKeeper(name, { silence: 100, onSilent: (sentence) => offered.push(sentence) });
+    const adding = keeper.addImport(await importOf(1, 5));
+    const first = await Promise.race([adding, new Promise((resolve) => setTimeout(resolve, 400, 'still waiting'))]);
+    expect([first, offered]).toEqual(['still waiting', [expect.stringContaining('no sign of life')]]);
+    keeper.takeOver();
+    expect(await adding).toBe('added');
+    expect(await robbed).toBe('AbortError');
+  });
+
+  test('that is offered is not taken any more once its tab has spoken again', async () => {
+    const name = scratchName();
+    let release: () => void = () => undefined;
+    void navigator.locks.request(`${name} writes`, () => new Promise<void>((resolve) => { release = resolve; })); // prettier-ignore
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    const offered: string[] = [];
+    const keeper = await scratchKeeper(name, { silence: 300, onSilent: (sentence) => offered.push(sentence) });
+    const adding = keeper.addImport(await importOf(1, 5));
+    await expect.poll(() => offered).toHaveLength(1);
+    const channel = new BroadcastChannel(`${name} news`);
+    channel.postMessage({ kind: 'busy', what: 'storing night.csv' });
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    keeper.takeOver();
+    const first = await Promise.race([adding, new Promise((resolve) => setTimeout(resolve, 100, 'still waiting'))]);
+    expect(first).toBe('still waiting');
+    channel.close();
+    release();
+    expect(await adding).toBe('added');
+  });
+
   test('of a tab that gives signs of life is waited for', async () => {
     const name = scratchName();
     let release: () => void = () => undefined;

@@ -30,6 +30,23 @@ describe('orderByNumber(rows, key, descending)', () => {
     );
   });
 
+  test.each([false, true])(
+    'tells many numbers apart that differ in their last digits alone (descending: %s)',
+    (descending) => {
+      const close = fc.array(fc.nat(400), { minLength: 400, maxLength: 600 });
+      fc.assert(
+        fc.property(close, fc.boolean(), (steps, isNegative) => {
+          const values = steps.map((step) => (isNegative ? -1 : 1) * (1 + step * Number.EPSILON));
+          const key = Float64Array.from(values);
+          expect([...orderByNumber(identityOrder(values.length), key, descending)]).toEqual(
+            naiveOrder(values, descending),
+          );
+        }),
+        { numRuns: 20 },
+      );
+    },
+  );
+
   test('keeps the order of rows given to it where numbers are equal', () => {
     const key = Float64Array.of(1, 0, 1, 0);
     expect([...orderByNumber(Uint32Array.of(2, 3, 0, 1), key)]).toEqual([3, 1, 2, 0]);

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { queryRows, type Filter, type ReadingsQuery, type SortField } from '../../src/columns/query.ts';
-import { STAGES, STATES, type Reading } from '../../src/domain/reading.ts';
+import { UNITS } from '../../src/domain/quantity.ts';
+import { MODE_UNITS, STAGES, STATES, type Reading } from '../../src/domain/reading.ts';
 import { VERDICTS } from '../../src/domain/verdict.ts';
 import { readings } from '../support/reading-arbitraries.ts';
 import { logOf } from '../support/readings.ts';
@@ -15,6 +16,7 @@ const filter: fc.Arbitrary<Filter> = fc.oneof(
     oneOf: fc.subarray(['T-1', 'T-2', 'HERON-48', '', 'bulk', ...STAGES, 'value', 'over-range', 'M2', 'pass', 'fail', 'board']),
   }),
   fc.record({ field: fc.constant('reading' as const), from: fc.integer({ min: -3, max: 10 }) }),
+  fc.record({ field: fc.constant('reading' as const), to: fc.integer({ min: -3, max: 10 }), unit: fc.constantFrom(...UNITS) }),
   fc.record({ field: fc.constant('time' as const), to: fc.integer({ min: 0, max: 40 }).map((step) => Date.UTC(2026, 2, 14) + step * 5_400_000) }),
   fc.record({ field: fc.constant('text' as const), contains: fc.constantFrom('t-1', 'Q1', 'over', 'm2', 'x') }),
 ); // prettier-ignore
@@ -35,6 +37,7 @@ function passes(row: Row, asked: Filter): boolean {
     );
   }
   if (asked.field === 'reading' && row.state !== 'value') return false;
+  if (asked.unit !== undefined && asked.unit !== MODE_UNITS[row.mode]) return false;
   const number = asked.field === 'time' ? row.time : row.value;
   return number >= (asked.from ?? -Infinity) && number <= (asked.to ?? Infinity);
 }

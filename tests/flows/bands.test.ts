@@ -1,20 +1,13 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import { launchChromium } from '../support/chromium-launch.ts';
-import { openPage, startEmpty, violations, type FlowPage } from './flow-page.ts';
+import { expect, test } from 'vitest';
+import { openForEachTest, openPage, startEmpty, violations, type FlowPage } from './flow-page.ts';
 
 let browser: Browser;
 let flow: FlowPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(() => browser.close());
-
-beforeEach(async () => {
-  flow = await openPage(browser);
-  return () => flow.page.context().close();
+openForEachTest((opened, openedIn) => {
+  flow = opened;
+  browser = openedIn;
 });
 
 /** What the grid says of the readings of a rail of the new family. */
@@ -53,7 +46,7 @@ test('bands are proposed for a new family, accepted, judged by, and taken back',
   expect(await page.getByLabel('set by').inputValue()).toBe('Tern Lane');
   await page.getByRole('button', { name: 'Accept' }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
-  await page.getByText('Taken back').waitFor();
+  await page.getByText('Taken back: bands').waitFor();
   expect(await violations(page)).toEqual([]);
   expect(faults).toEqual([]);
 });
@@ -100,7 +93,7 @@ test('accepted proposals can be undone at once, and the grid is without verdicts
   await page.getByRole('button', { name: /^Accept 5V standby, live/ }).click();
   await page.getByText(/5V standby should read/).waitFor();
   await page.getByRole('button', { name: 'Undo' }).click();
-  await page.getByText('Taken back').waitFor();
+  await page.getByText('Taken back: bands').waitFor();
   const text = await grid();
   expect(text).toMatch(/no band/);
   expect(text).not.toMatch(/✓\s*pass/);

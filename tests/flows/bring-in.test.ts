@@ -1,21 +1,11 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { launchChromium } from '../support/chromium-launch.ts';
-import { BANDS, logOf, openPage, startEmpty, violations, type FlowPage } from './flow-page.ts';
+import { describe, expect, test } from 'vitest';
+import { BANDS, logOf, openForEachTest, startEmpty, violations, type FlowPage } from './flow-page.ts';
 
-let browser: Browser;
 let flow: FlowPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(() => browser.close());
-
-beforeEach(async () => {
-  flow = await openPage(browser);
+openForEachTest(async (opened) => {
+  flow = opened;
   await startEmpty(flow);
-  return () => flow.page.context().close();
 });
 
 const LOG = logOf(
@@ -94,7 +84,7 @@ describe('a file that is no log', () => {
     await choose(LOG);
     await page.getByText(/1 file on the bench/).waitFor();
     await choose(file);
-    await page.getByText('No column looks like readings, repairs or bands. Which column holds what?').waitFor();
+    await page.getByText('No column looks like readings, repairs, bands or meters. Which column holds what?').waitFor();
     expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Read it so' }).click();
     await page.getByText('Say what the file holds, or choose what one of its columns is read as.').waitFor();

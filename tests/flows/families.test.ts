@@ -1,21 +1,11 @@
 import { readFileSync } from 'node:fs';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { launchChromium } from '../support/chromium-launch.ts';
-import { openPage, violations, type FlowPage } from './flow-page.ts';
+import { describe, expect, test } from 'vitest';
+import { openForEachTest, violations, type FlowPage } from './flow-page.ts';
 
-let browser: Browser;
 let flow: FlowPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(() => browser.close());
-
-beforeEach(async () => {
-  flow = await openPage(browser);
-  return () => flow.page.context().close();
+openForEachTest((opened) => {
+  flow = opened;
 });
 
 /** Goes to a family’s page and waits for its figures. */

@@ -1,20 +1,13 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { launchChromium } from '../support/chromium-launch.ts';
-import { openPage, startEmpty, violations, type FlowPage } from './flow-page.ts';
+import { describe, expect, inject, test } from 'vitest';
+import { openForEachTest, startEmpty, violations, type FlowPage } from './flow-page.ts';
 
 let browser: Browser;
 let flow: FlowPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(() => browser.close());
-
-beforeEach(async () => {
-  flow = await openPage(browser);
-  return () => flow.page.context().close();
+openForEachTest((opened, openedIn) => {
+  flow = opened;
+  browser = openedIn;
 });
 
 describe('a first visit', () => {
@@ -84,8 +77,10 @@ describe('a first visit', () => {
     }
   });
 
-  test('asks nothing of any other machine, and sends nothing once it is there', async () => {
+  test('asks nothing of any other machine, and nothing of its own once its parts are there', async () => {
     const { page, go, faults } = flow;
+    // The parts that the first view does not need are loaded some two seconds after it.
+    await page.waitForTimeout(4000);
     const later: string[] = [];
     page.context().on('request', (request) => later.push(request.url()));
     for (const hash of ['#/readings', '#/repairs', '#/bands', '#/families']) await go(hash);
@@ -109,4 +104,24 @@ test('an empty bench is begun by one action, and the sample can be had back', as
   await page.getByRole('button', { name: 'open the invented sample' }).click();
   await page.getByText('(sample, invented)').waitFor();
   expect(faults).toEqual([]);
+});
+
+test('a part that cannot be loaded says so, and is there when it is tried again', async () => {
+  const context = await browser.newContext({ serviceWorkers: 'block' });
+  const page = await context.newPage();
+  const parts = /(?:readings-place|band-work)-[^/]*\.js$/;
+  await context.route(parts, (route) => route.abort());
+  await page.goto(`${inject('baseUrl')}#/readings`);
+  await page.getByRole('alert').getByText('could not be loaded').waitFor();
+  await page.getByRole('heading', { name: 'Readings', level: 1 }).waitFor();
+  await page.getByRole('link', { name: 'Bands' }).click();
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  expect(await page.getByRole('alert').count()).toBe(0);
+  await page.goto(`${inject('baseUrl')}#/bands/proposals?family=SISKIN-40`);
+  await page.getByText('A part of the page could not be loaded').first().waitFor();
+  await context.unroute(parts);
+  await page.getByRole('link', { name: 'Readings' }).click();
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await page.locator('bt-readings-place').getByRole('heading', { level: 1 }).waitFor();
+  await context.close();
 });

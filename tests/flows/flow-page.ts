@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
-import { inject } from 'vitest';
+import { afterAll, beforeAll, beforeEach, inject } from 'vitest';
+import { launchChromium } from '../support/chromium-launch.ts';
 
 /** A file as a test chooses or drops it. */
 export interface GivenFile {
@@ -20,6 +21,23 @@ export interface FlowPage {
   readonly choose: (...files: readonly GivenFile[]) => Promise<void>;
   /** Lets files go over the page, and waits until they are read. */
   readonly drop: (...files: readonly GivenFile[]) => Promise<void>;
+}
+
+/**
+ * Opens one browser for the tests of a file, and in it the page anew for each of them.
+ * @param take - given each test's page before it, and the browser that it is in
+ */
+export function openForEachTest(take: (flow: FlowPage, browser: Browser) => void | Promise<void>): void {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launchChromium();
+  });
+  afterAll(() => browser.close());
+  beforeEach(async () => {
+    const flow = await openPage(browser);
+    await take(flow, browser);
+    return () => flow.page.context().close();
+  });
 }
 
 /** Opens the built page in a browser of its own and waits until the sample is there. */

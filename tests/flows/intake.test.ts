@@ -1,21 +1,11 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { launchChromium } from '../support/chromium-launch.ts';
-import { BANDS, focused, logOf, openPage, startEmpty, violations, type FlowPage } from './flow-page.ts';
+import { describe, expect, test } from 'vitest';
+import { BANDS, focused, logOf, openForEachTest, startEmpty, violations, type FlowPage } from './flow-page.ts';
 
-let browser: Browser;
 let flow: FlowPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(() => browser.close());
-
-beforeEach(async () => {
-  flow = await openPage(browser);
+openForEachTest(async (opened) => {
+  flow = opened;
   await startEmpty(flow);
-  return () => flow.page.context().close();
 });
 
 const HEADER = 'When;Job;Family;Where;Stage;Mode;Value;Unit';

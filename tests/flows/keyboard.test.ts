@@ -1,20 +1,11 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
-import { launchChromium } from '../support/chromium-launch.ts';
-import { focused, openPage, type FlowPage } from './flow-page.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { focused, openForEachTest, type FlowPage } from './flow-page.ts';
 
-let browser: Browser;
 let flow: FlowPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(() => browser.close());
-
-beforeEach(async () => {
-  flow = await openPage(browser);
-  return () => flow.page.context().close();
+openForEachTest((opened) => {
+  flow = opened;
 });
 
 /** Presses Tab until what has the focus is called so. */

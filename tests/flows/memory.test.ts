@@ -1,9 +1,8 @@
 import { existsSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest';
-import { launchChromium } from '../support/chromium-launch.ts';
-import { openPage, startEmpty, type FlowPage } from './flow-page.ts';
+import { describe, expect, inject, test } from 'vitest';
+import { openForEachTest, startEmpty, type FlowPage } from './flow-page.ts';
 
 const LOG = [
   'time,repair,family,point,stage,mode,specimen,reading,unit,meter',
@@ -16,15 +15,9 @@ const file = { name: 'april.csv', content: LOG };
 let browser: Browser;
 let flow: FlowPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(() => browser.close());
-
-beforeEach(async () => {
-  flow = await openPage(browser);
-  return () => flow.page.context().close();
+openForEachTest((opened, openedIn) => {
+  flow = opened;
+  browser = openedIn;
 });
 
 /** What the head of the page says of the bench. */
@@ -88,6 +81,65 @@ describe('a bench of one’s own', () => {
     await session.getByText('2 readings of 1 import are missing: restore a backup.').waitFor();
   });
 
+  test('is named in another tab while it is brought in', async () => {
+    const { page, choose } = flow;
+    await startEmpty({ page });
+    await choose(file);
+    const other = await page.context().newPage();
+    await other.goto(inject('baseUrl'));
+    await expect.poll(() => head(other)).toContain('2 readings');
+    const rows = Array.from({ length: 150_000 }, (_, row) => `2026-04-02T09:00:00,T-0600,HERON-48,bulk,live,DC volts,board,${380 + row / 100_000},V,M1`); // prettier-ignore
+    const [header] = LOG.split('\n');
+    const chosen = choose({ name: 'shift-07.csv', content: [header, ...rows].join('\n') });
+    await other.getByText('Another tab is bringing in shift-07.csv.').waitFor();
+    await chosen;
+    await other.getByText('Another tab is bringing in shift-07.csv.').waitFor({ state: 'detached' });
+    await expect.poll(() => head(other)).toContain('150,002 readings');
+  }, 60_000);
+
+  test('is backed up, emptied after asking, restored after showing what will change, and emptied again by one undo', async () => {
+    const { page, choose, faults } = flow;
+    await startEmpty({ page });
+    await choose(file);
+    await page.getByText('No backup was saved yet').waitFor();
+    await page.getByRole('button', { name: 'Start anew…' }).click();
+    await page.getByText('No backup holds all of it: save one first.').waitFor();
+    const saving = page.waitForEvent('download');
+    await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
+    await page.getByRole('button', { name: 'Save a backup…' }).last().click();
+    const saved = await (await saving).path();
+    await page.getByText('The last backup holds all of it.').waitFor();
+    await page.getByRole('button', { name: 'Empty this bench' }).click();
+    await expect.poll(() => head(page)).toContain('0 readings');
+    await page.getByLabel('Backup to restore').setInputFiles(saved);
+    await page.getByText(/It holds 2 readings of 1 import/).waitFor();
+    await page.getByRole('button', { name: 'Put it in place' }).click();
+    await expect.poll(() => head(page)).toContain('2 readings');
+    await page.getByRole('button', { name: 'Bring the bench before back' }).click();
+    await expect.poll(() => head(page)).toContain('0 readings');
+    expect(faults).toEqual([]);
+  });
+
+  test('says who changed what and why, also after a reload, and goes back from there', async () => {
+    const { page, choose } = flow;
+    await startEmpty({ page });
+    await choose(file);
+    await page.getByLabel('Who works here?').fill('A. Tern');
+    await page.getByRole('button', { name: 'Keep the name' }).click();
+    await page.getByText('technician A. Tern').waitFor();
+    await page.getByRole('button', { name: 'say why' }).click();
+    await page.getByRole('textbox', { name: 'why' }).fill('new at the bench');
+    await page.getByRole('button', { name: 'Keep', exact: true }).click();
+    await page.getByText('“new at the bench”').waitFor();
+    await page.reload();
+    await page.getByText('“new at the bench”').waitFor();
+    await page.getByRole('button', { name: 'Take back: Settings' }).click();
+    await page.getByText('taken back:').waitFor();
+    await page.reload();
+    await page.getByRole('button', { name: 'Do again: Settings' }).click();
+    await expect.poll(() => page.getByLabel('Who works here?').inputValue()).toBe('A. Tern');
+  });
+
   test('opens and works without a network after its first visit', async () => {
     const { page } = flow;
     await page.evaluate(async () => {
@@ -96,6 +148,42 @@ describe('a bench of one’s own', () => {
     await page.context().setOffline(true);
     await page.reload();
     await expect.poll(() => head(page)).toMatch(/readings · 1\d\d repairs/);
+  });
+});
+
+describe.each([
+  ['missing', () => { Object.defineProperty(window, 'indexedDB', { value: undefined }); }], // prettier-ignore
+  [
+    'refused',
+    () => {
+      const refuse = (): never => {
+        throw new DOMException('The user denied permission to access the database.', 'SecurityError');
+      };
+      Object.defineProperty(IDBFactory.prototype, 'open', { value: refuse });
+    },
+  ],
+] as const)('where storage is %s', (_, withhold) => {
+  test('the page works for the visit, and says plainly that nothing will be kept', async () => {
+    const context = await browser.newContext({ serviceWorkers: 'block' });
+    // The worker opens the storage: what is withheld from it comes before its own text.
+    await context.route(/\/assets\/entry.*\.js$/, async (route) => {
+      const response = await route.fetch();
+      const text = await response.text();
+      await route.fulfill({ response, body: `var window = self; (${withhold.toString()})();\n${text}` });
+    });
+    const page = await context.newPage();
+    const faults: string[] = [];
+    page.on('pageerror', (error) => faults.push(error.message));
+    await page.goto(inject('baseUrl'));
+    await page.getByText(/nothing will be kept/).waitFor();
+    await startEmpty({ page });
+    await page.getByText(/nothing will be kept/).waitFor();
+    await page.locator('input[type=file]').first().setInputFiles([{ name: file.name, mimeType: 'text/csv', buffer: Buffer.from(LOG) }]); // prettier-ignore
+    await expect.poll(() => head(page)).toContain('2 readings · 1 repair');
+    await page.getByText(/nothing will be kept/).waitFor();
+    expect(await page.getByText('Every change is kept').count()).toBe(0);
+    expect(faults).toEqual([]);
+    await context.close();
   });
 });
 

@@ -97,7 +97,7 @@ describe('so is a row of a bands table', () => {
     ['HERON-48,,DC volts,live,between,380,400,,,V,,,,,', 'This row names no test point in column “point”. Fill it in.'],
     ['HERON-48,bulk,smell,live,between,380,400,,,V,,,,,', '“smell” in column “mode” is no mode that is known. Write continuity, resistance, diode, capacitance, ESR, DC volts, AC volts or current.'],
     ['HERON-48,bulk,DC volts,live,near,380,400,,,V,,,,,', '“near” in column “kind” is no kind of band. Write between, percent, at least, at most, open, shorted or rectified mains.'],
-    ['HERON-48,bulk,DC volts,live,between,380,,,,V,,,,,', '“” in column “high” is no number, which this kind of band needs. Fill in the number.'],
+    ['HERON-48,bulk,DC volts,live,between,380,,,,V,,,,,', 'This row names no high limit in column “high”. Fill it in.'],
     ['HERON-48,bulk,DC volts,live,between,400,380,,,V,,,,,', 'The low limit lies above the high limit: swap them. Correct the numbers of this row.'],
     ['HERON-48,bulk,DC volts,live,,,,12,,V,,,,,', 'This row has a nominal value or a percentage alone. Fill in both, or a limit.'],
     ['HERON-48,bulk,DC volts,live,between,380,400,,,bar,,,,,', '“bar” in column “unit” is none of the units V, Ω, F and A. Correct the unit.'],

@@ -26,6 +26,15 @@ describe('a small table of repairs is taken for one', () => {
       repairs: [{ id: 'T-1', family: 'HERON-48', complaint: 'flicker', received: NaN, outcome: 'open' }],
     });
   });
+
+  test.each(['bench', 'Workplace', 'station', 'Work station'])(
+    'the column “%s” names the bench, where there is one',
+    async (header) => {
+      const contents = await read(utf8(`repair,complaint,${header}\nT-1,flicker,door\nT-2,flicker,2\nT-3,flicker,\n`));
+      if (contents.shape !== 'repairs') throw new Error('The file holds no repairs.');
+      expect(contents.repairs.map(({ bench }) => bench)).toEqual(['door', '2', undefined]);
+    },
+  );
 });
 
 describe('a table of readings is none of repairs', () => {

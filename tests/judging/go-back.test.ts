@@ -1,9 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import type { Band } from '../../src/domain/band.ts';
 import type { Family } from '../../src/domain/family.ts';
+import type { Meter } from '../../src/domain/meter.ts';
 import type { Repair } from '../../src/domain/repair.ts';
 import { CONDITIONAL_PASS, FAIL, HIGH, LOW, NO_BAND, NOT_JUDGED, PASS } from '../../src/domain/verdict.ts';
-import { goBackLines, type GoBackCase, type GoBackRule, type JudgedReading } from '../../src/judging/go-back.ts';
+import {
+  goBackLines,
+  type GoBackCase,
+  type GoBackRule,
+  type JudgedReading,
+  type MeterFault,
+} from '../../src/judging/go-back.ts';
 import { reading } from '../support/readings.ts';
 
 const family: Family = {
@@ -65,6 +72,8 @@ function lines(readings: readonly Given[], changes: Partial<GoBackCase> = {}) {
     family,
     bands: [band('bulk'), band('12V main')],
     readings: readings.map((given, row) => ({ ...reading({}), verdict: PASS, ...given, row })),
+    meters: [],
+    meterFaults: [],
     mark: '.',
     ...changes,
   });
@@ -161,7 +170,9 @@ describe('the fuse', () => {
 
   test('of a family that declares none does not apply, of an unknown family is not measured', () => {
     expect(line('fuse', [], { family: { ...family, parts: family.parts.slice(1) } })[0]).toBe('does not apply');
-    expect(goBackLines({ repair, bands: [], readings: [], mark: '.' })[1]?.standing).toBe('not measured');
+    expect(goBackLines({ repair, bands: [], readings: [], meters: [], meterFaults: [], mark: '.' })[1]?.standing).toBe(
+      'not measured',
+    );
   });
 });
 
@@ -276,15 +287,50 @@ describe('the bulk capacitor', () => {
 });
 
 describe('meters', () => {
+  const DAY = 86_400_000;
+  const day = reading({}).time - (reading({}).time % DAY);
+  const off = (meter: string, given: Partial<MeterFault> = {}): readonly MeterFault[] => [
+    { meter, since: -Infinity, until: Infinity, sentence: `${meter} reads 1.6 % high.`, ...given },
+  ];
+  const due = (name: string, calibrationDue?: number): Meter => ({ name, accuracies: [], ...(calibrationDue !== undefined && { calibrationDue }) }); // prettier-ignore
+
   test('known to be off do not hold, with what is known', () => {
-    const meterFaults = new Map([['M1', 'M1 reads 1.6 % high.']]);
-    expect(line('meters', WHOLE, { meterFaults })).toEqual(['does not hold', 'M1 reads 1.6 % high.', [5, 6]]);
+    expect(line('meters', WHOLE, { meterFaults: off('M1') })).toEqual([
+      'does not hold',
+      'M1 reads 1.6 % high.',
+      [5, 6],
+    ]);
+  });
+
+  test('are judged at the time of the live readings, not before and not after', () => {
+    expect(line('meters', WHOLE, { meterFaults: off('M1', { until: day - 1 }) })[0]).toBe('holds');
+    expect(line('meters', WHOLE, { meterFaults: off('M1', { since: day + DAY }) })[0]).toBe('holds');
+    expect(line('meters', WHOLE, { meterFaults: off('M1', { since: day, until: day + DAY }) })[0]).toBe(
+      'does not hold',
+    );
   });
 
   test('that took only unpowered readings are not held against it', () => {
-    const meterFaults = new Map([['M2', 'M2 reads 1.6 % high.']]);
     const readings = WHOLE.map((given) => ({ ...given, meter: given.stage === undefined ? 'M1' : 'M2' }));
-    expect(line('meters', readings, { meterFaults }).slice(0, 2)).toEqual(['holds', 'Nothing is known against M1.']);
+    expect(line('meters', readings, { meterFaults: off('M2'), meters: [due('M1', day)] }).slice(0, 2)).toEqual([
+      'holds',
+      'Nothing is known against M1.',
+    ]);
+  });
+
+  test('are overdue from the day after the one on which they fall due, and named', () => {
+    expect(line('meters', WHOLE, { meters: [due('M1', day)] })[0]).toBe('holds');
+    const [standing, sentence, rows] = line('meters', WHOLE, { meters: [due('M1', day - DAY), due('M2', 0)] });
+    const fell = new Date(day - DAY).toISOString().slice(0, 10);
+    expect([standing, sentence]).toEqual(['does not hold', `M1 was overdue: its calibration fell due on ${fell}.`]);
+    expect(rows).toEqual([5, 6]);
+  });
+
+  test('whose due day nobody noted are said to be so', () => {
+    expect(line('meters', WHOLE, { meters: [due('M1')] }).slice(0, 2)).toEqual([
+      'holds',
+      'Nothing is known against M1. When M1 falls due for calibration is not known.',
+    ]);
   });
 
   test('that nobody named are not measured', () => {

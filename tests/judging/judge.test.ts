@@ -144,6 +144,31 @@ describe('answers that are no numbers', () => {
     expect(judged({ state: 'over-range', value: 6 }, between)).toBe(NOT_JUDGED);
   });
 
+  test('over-range passes "at least" only where the range reaches that far', () => {
+    const atLeast = { kind: 'at least', limit: 10e6 } as const;
+    const over = { point: 'Q1 D→S', mode: 'resistance', state: 'over-range', value: NaN } as const;
+    expect(judged(over, atLeast)).toBe(PASS);
+    expect(judged({ ...over, value: 60e6 }, atLeast)).toBe(PASS);
+    expect(judged({ ...over, value: 2e6 }, atLeast)).toBe(NOT_JUDGED);
+    expect(judged({ ...over, value: 2e6 }, { kind: 'open', limit: 10e6 })).toBe(PASS);
+  });
+
+  test('over-range that does not say its range lies above the largest of its meter', () => {
+    const ranges = (...limits: readonly number[]): Meter => ({
+      name: 'M1',
+      accuracies: limits.map((upTo) => ({ mode: 'resistance', upTo, percent: 1, counts: 3 })),
+    });
+    const of = { point: 'Q1 D→S', mode: 'resistance', state: 'over-range', value: NaN } as const;
+    const log = logOf(of);
+    const verdict = (meter: Meter, expects: Expectation) =>
+      judgeLog(log, standardFor(log, [bandFor(of, expects)], [meter]))[0];
+    expect(verdict(ranges(6e6, 600), { kind: 'at least', limit: 10e6 })).toBe(NOT_JUDGED);
+    expect(verdict(ranges(6e6, 60e6), { kind: 'at least', limit: 10e6 })).toBe(PASS);
+    expect(verdict(ranges(600), { kind: 'at most', limit: 1e3 })).toBe(NOT_JUDGED);
+    expect(verdict(ranges(600), { kind: 'at most', limit: 10 })).toBe(FAIL | HIGH);
+    expect(verdict(ranges(600), { kind: 'open', limit: 1e6 })).toBe(PASS);
+  });
+
   test('below-range fails a band with a lower limit and passes "at most"', () => {
     expect(judged({ state: 'below-range', value: NaN }, between)).toBe(FAIL | LOW);
     expect(judged({ state: 'below-range', value: NaN }, { kind: 'at most', limit: 2 })).toBe(PASS);

@@ -24,9 +24,9 @@ describe('expandedUncertainty(value, lastDigit, accuracy)', () => {
 
 describe('rangeOf(ranges, value, lastDigit)', () => {
   const ranges = [
-    { mode: 'resistance', upTo: 600, percent: 0.9, counts: 5, resolution: 0.1 },
-    { mode: 'resistance', upTo: 6000, percent: 0.9, counts: 2, resolution: 1 },
-    { mode: 'resistance', upTo: 60_000, percent: 0.9, counts: 2, resolution: 10 },
+    { mode: 'resistance', upTo: 600, percent: 0.9, counts: 5, resolution: 0.1, lastDigit: -1 },
+    { mode: 'resistance', upTo: 6000, percent: 0.9, counts: 2, resolution: 1, lastDigit: 0 },
+    { mode: 'resistance', upTo: 60_000, percent: 0.9, counts: 2, resolution: 10, lastDigit: 1 },
   ] as const;
 
   test('takes the range whose last digit was shown, however small the reading', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { DEFAULT_SETTINGS, proposeBand, type GoodReadings } from '../../src/learning/propose-band.ts';
+import { andersonDarling } from '../../src/statistics/normality/anderson-darling.ts';
 import { Random } from '../support/bench/random.ts';
 
 const good = (values: readonly number[], given: Partial<GoodReadings> = {}): GoodReadings => ({
@@ -79,11 +80,16 @@ describe('proposeBand(good, settings)', () => {
   });
 
   test('takes over-range as a share: nearly all ask for an open circuit, some for "at least"', () => {
-    expect(proposeBand(good([], { overRange: 12 })).expects).toEqual({ kind: 'open', limit: 1e6 });
-    expect(proposeBand(good([], { overRange: 12, rangeLimit: 6e6 })).expects).toEqual({ kind: 'open', limit: 6e6 });
+    const open = { overRange: 12, openAbove: 1e6 };
+    expect(proposeBand(good([], open)).expects).toEqual({ kind: 'open', limit: 1e6 });
+    expect(proposeBand(good([], { ...open, rangeLimit: 6e6 })).expects).toEqual({ kind: 'open', limit: 6e6 });
     const some = proposeBand(good([2e6, 3e6, 2.5e6, 4e6, 3.5e6], { overRange: 3, lastDigit: 4 }));
     expect(some.expects.kind).toBe('at least');
     expect(some.overRange).toBe(3);
+  });
+
+  test('refuses over-range that is no open circuit, as a rail above the range is none', () => {
+    expect(() => proposeBand(good([], { overRange: 12 }))).toThrow('measure on a larger range');
   });
 
   test('gives one-sided limits where one side is wanted', () => {
@@ -100,10 +106,42 @@ describe('proposeBand(good, settings)', () => {
     expect(proposeBand({ ...fuse, nonNegative: true }).expects.kind).toBe('at most');
   });
 
+  test('refuses a low limit where the readings reach down to zero', () => {
+    const fuse = good([0, 0.1, 0.2, 0.1], { lastDigit: -1, nonNegative: true });
+    expect(() => proposeBand(fuse, { ...DEFAULT_SETTINGS, sides: 'at least' })).toThrow('choose the high side');
+    expect(() => proposeBand({ ...fuse, overRange: 2 })).toThrow('choose the high side');
+  });
+
+  test('takes no reading out of the tail of a skewed distribution, but one that no tail explains', () => {
+    const random = new Random(11);
+    const skewed = Array.from({ length: 200 }, () => Number((10 + random.exponential(1)).toFixed(3)));
+    const plain = proposeBand(good(skewed, { lastDigit: -3 }));
+    expect(plain).toMatchObject({ method: 'distribution-free', removed: [], count: 200 });
+    const slip = proposeBand(good([...skewed, 120], { lastDigit: -3 }));
+    expect(slip.removed.map(({ index }) => index)).toEqual([200]);
+    expect(slip.exact).toEqual(plain.exact);
+  });
+
+  test('does not take the steps of a coarse meter for a lack of normality', () => {
+    const random = new Random(4);
+    const fine = Array.from({ length: 400 }, () => random.normal(12, 0.02));
+    const coarse = fine.map((value) => Math.round(value * 100) / 100);
+    const p = proposeBand(good(coarse)).normality!;
+    expect(Math.abs(p - andersonDarling(fine).p)).toBeLessThan(0.05);
+    expect(p).toBeGreaterThan(0.05);
+    expect(andersonDarling(coarse).p).toBeLessThan(0.01);
+  });
+
   test('refuses one reading, none, and equal ones with a sentence', () => {
     expect(() => proposeBand(good([12]))).toThrow('at least two good boards, and there is one');
     expect(() => proposeBand(good([]))).toThrow('there are none');
-    expect(() => proposeBand(good([12, 12, 12]))).toThrow('type the band in');
+    expect(() => proposeBand(good([12, 12, 12]))).toThrow('All readings here are the same number');
+    expect(() => proposeBand(good([5e6], { overRange: 3, openAbove: 1e6 }))).toThrow(
+      'Only one reading here is a number',
+    );
+    expect(() => proposeBand(good([...Array<number>(99).fill(12), 13]))).toThrow(
+      'All readings here but a few far ones',
+    );
   });
 
   test('holds 95 % of the true distribution in at least 95 % of samples, within Monte Carlo error', () => {

@@ -3,7 +3,8 @@ import type { Family } from '../../src/domain/family.ts';
 import type { Reading } from '../../src/domain/reading.ts';
 import type { Repair } from '../../src/domain/repair.ts';
 import type { ReadingLog } from '../../src/columns/reading-log.ts';
-import { pastReadings, RETURNED_AND_HELD, STANDINGS, type History } from '../../src/learning/standing.ts';
+import { RETURNED_AND_HELD, type GoodRule } from '../../src/domain/good-rule.ts';
+import { benchHistory, pastReadings, STANDINGS, type History } from '../../src/learning/standing.ts';
 import { tryLimits } from '../../src/learning/trial.ts';
 import { logOf } from '../support/readings.ts';
 
@@ -25,21 +26,32 @@ function repair(id: string, given: Partial<Repair> = {}): Repair {
   return { id, family: family.name, complaint: '', outcome: 'returned working', replaced: [], ...days, ...given };
 }
 
-function historyOf(log: ReadingLog, repairs: readonly Repair[], failed: readonly string[] = []): History {
-  const { labels } = log.names.repairs;
+function historyOf(
+  log: ReadingLog,
+  repairs: readonly Repair[],
+  failed: readonly string[] = [],
+  rule: GoodRule = RETURNED_AND_HELD,
+): History {
   return {
-    repairs: new Map(repairs.map((one) => [one.id, one])),
+    ...benchHistory(log, new Map(repairs.map((one) => [one.id, one]))),
     family,
-    rule: RETURNED_AND_HELD,
-    rowsByRepair: labels.map((_, code) =>
-      Uint32Array.from([...log.repair.keys()].filter((row) => log.repair[row] === code)),
-    ),
+    rule,
     hasFailed: (id, part) => failed.includes(`${id} ${part}`),
   };
 }
 
-function standings(log: ReadingLog, repairs: readonly Repair[], failed: readonly string[] = []): string[] {
-  const past = pastReadings(log, 0, historyOf(log, repairs, failed));
+/** The rows of a log's first check. */
+function ownRows(log: ReadingLog): Uint32Array {
+  return Uint32Array.from([...log.check.keys()].filter((row) => log.check[row] === 0));
+}
+
+function standings(
+  log: ReadingLog,
+  repairs: readonly Repair[],
+  failed: readonly string[] = [],
+  rule: GoodRule = RETURNED_AND_HELD,
+): string[] {
+  const past = pastReadings(log, 0, ownRows(log), historyOf(log, repairs, failed, rule));
   return [...past.standing].map(
     (code, index) => `${STANDINGS[code] ?? ''} ${past.returned[index] ? 'returned' : 'received'}`,
   );
@@ -91,6 +103,30 @@ describe('pastReadings(log, check, history)', () => {
   test('a new part measured beside it is good', () => {
     const log = logOf({ specimen: 'new part', point: 'Q1 D→S', stage: 'part out', mode: 'resistance' });
     expect(standings(log, [])).toEqual(['good received']);
+    expect(standings(log, [], [], { ...RETURNED_AND_HELD, newParts: false })).toEqual(['unknown received']);
+  });
+
+  test('a board counts only once it has stayed away for as long as the rule asks, and never where nobody knows when it left', () => {
+    const log = logOf({ repair: 'T-1' }, { repair: 'T-2' }, { repair: 'T-3' }, { repair: 'T-4' });
+    const listed = [
+      repair('T-0', { received: Date.UTC(2026, 5, 1) }),
+      repair('T-1', { returned: Date.UTC(2026, 4, 2) }),
+      repair('T-2', { returned: Date.UTC(2026, 4, 3) }),
+      repair('T-3'),
+      repair('T-4', { returned: Date.UTC(2026, 4, 30), comebackOf: 'T-1' }),
+    ];
+    const standing = (heldDays: number) =>
+      standings(log, listed, [], { ...RETURNED_AND_HELD, heldDays }).map((text) => text.split(' ')[0]);
+    expect(standing(0)).toEqual(['bad', 'good', 'good', 'good']);
+    expect(standing(29)).toEqual(['bad', 'good', 'unknown', 'unknown']);
+    expect(standing(30)).toEqual(['bad', 'unknown', 'unknown', 'unknown']);
+  });
+
+  test('boards without a fault found count only where the rule takes them', () => {
+    const log = logOf({ repair: 'T-1' }, { repair: 'T-2' });
+    const listed = [repair('T-1', { outcome: 'no fault found' }), repair('T-2')];
+    const rule = { ...RETURNED_AND_HELD, withoutFault: false };
+    expect(standings(log, listed, [], rule)).toEqual(['unknown returned', 'good returned']);
   });
 });
 
@@ -107,6 +143,7 @@ describe('tryLimits(log, past, limits)', () => {
     const past = pastReadings(
       log,
       0,
+      ownRows(log),
       historyOf(log, [repair('T-1'), repair('T-2'), repair('T-3', bad), repair('T-4', bad)]),
     );
     const trial = tryLimits(log, past, { low: 11.4, high: 12.6 });
@@ -117,7 +154,9 @@ describe('tryLimits(log, past, limits)', () => {
 
   test('gives no share of no boards', () => {
     const log = logOf({ repair: 'T-9' });
-    expect(tryLimits(log, pastReadings(log, 0, historyOf(log, [])), { low: 0, high: 1 }).goodStopped).toEqual({
+    expect(
+      tryLimits(log, pastReadings(log, 0, ownRows(log), historyOf(log, [])), { low: 0, high: 1 }).goodStopped,
+    ).toEqual({
       count: 0,
       of: 0,
     });

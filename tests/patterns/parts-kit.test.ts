@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { kitCurve, neededParts, smallestKit, unpricedParts, type RepairNeed } from '../../src/patterns/parts-kit.ts';
+import { kitCurve, neededParts, smallestKit, type RepairNeed } from '../../src/patterns/parts-kit.ts';
+import { Random } from '../support/bench/random.ts';
 import { examined, GOOD, SHORTED, SUSPECTED, times } from './examined.ts';
 
 function needs(...sets: readonly string[]): RepairNeed[] {
@@ -17,6 +18,7 @@ describe('smallestKit(needs, share, prices)', () => {
       repairs: 4,
       leftOut: ['T-3', 'T-4'],
       price: undefined,
+      proved: true,
     });
     expect(smallestKit(FIVE, 0.75)).toMatchObject({ parts: ['F1', 'Q1', 'U1'], covered: 3, leftOut: ['T-3'] });
     expect(smallestKit(FIVE, 1)).toMatchObject({ parts: ['BR1', 'F1', 'Q1', 'U1'], covered: 4, leftOut: [] });
@@ -27,10 +29,9 @@ describe('smallestKit(needs, share, prices)', () => {
     expect(smallestKit(FIVE, 0.75, prices)).toMatchObject({ parts: ['BR1', 'F1', 'Q1'], price: 3, leftOut: ['T-4'] });
   });
 
-  test('is undefined without needs or with a price missing, which is named', () => {
+  test('is undefined without needs or with a price missing', () => {
     expect(smallestKit(needs('', ''), 0.9)).toBeUndefined();
     expect(smallestKit(FIVE, 0.9, new Map([['Q1', 1]]))).toBeUndefined();
-    expect(unpricedParts(FIVE, new Map([['Q1', 1]]))).toEqual(['BR1', 'F1', 'U1']);
   });
 
   test('refuses a share that is none', () => {
@@ -66,6 +67,28 @@ describe('smallestKit(needs, share, prices)', () => {
       }),
       { numRuns: 25 },
     ); // prettier-ignore
+  });
+});
+
+describe('with too many parts to try all kits', () => {
+  const random = new Random(3);
+  const hard = times(2000, (at) => ({
+    repair: `T-${at}`,
+    parts: [...new Set(times(1 + random.whole(0, 3), () => `Q${Math.floor(40 * random.uniform() ** 2)}`))],
+  }));
+
+  test('the kit covers its share all the same, and says that a better one may exist', () => {
+    const kit = smallestKit(hard, 0.6)!;
+    expect(kit.proved).toBe(false);
+    expect(kit.covered).toBeGreaterThanOrEqual(0.6 * hard.length);
+    const covers = (need: RepairNeed): boolean => need.parts.every((part) => kit.parts.includes(part));
+    expect(hard.filter(covers)).toHaveLength(kit.covered);
+  });
+
+  test('the curve still grows with each part', () => {
+    const covered = kitCurve(hard, 0.9).map((kit) => kit.covered);
+    expect(covered.length).toBeGreaterThan(3);
+    expect(covered).toEqual([...covered].sort((a, b) => a - b));
   });
 });
 

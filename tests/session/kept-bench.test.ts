@@ -3,6 +3,7 @@ import { backupDue } from '../../src/session/kept-bench.ts';
 import { ledgerCopyIn } from '../../src/session/ledger-copy.ts';
 import { Session } from '../../src/session/session.ts';
 import type { Ledger } from '../../src/store/kept.ts';
+import { WorkerLost } from '../../src/worker/client.ts';
 import type { KeptAnswer } from '../../src/worker/contract/memory.ts';
 import { fakeClient, type FakeAnswers } from './fake-client.ts';
 
@@ -24,7 +25,7 @@ function open(answers: FakeAnswers, copy = memoryOf()) {
   return { client, copy, session: new Session(client, () => Promise.resolve([]), '.', copy) };
 }
 
-const found: KeptAnswer = { keeps: true, found: true, faults: [], ledger, canUndoSwitch: false };
+const found: KeptAnswer = { keeps: true, found: true, faults: [], misses: false, ledger, canUndoSwitch: false };
 
 describe('Session.start()', () => {
   test('opens the own bench where one is kept, and keeps a copy of its ledger', async () => {
@@ -35,7 +36,7 @@ describe('Session.start()', () => {
   });
 
   test('opens the sample where nothing is kept', async () => {
-    const nothing = { keeps: false, found: false, faults: [], canUndoSwitch: false };
+    const nothing = { keeps: false, found: false, faults: [], misses: false, canUndoSwitch: false };
     const { session } = open({ openKept: () => nothing });
     await session.start();
     expect(session.state.bench).toBe('sample');
@@ -44,7 +45,10 @@ describe('Session.start()', () => {
   test('shows what the browser lost instead of the sample, and leaves the copy that knows of it alone', async () => {
     const faults = ['3 readings of 1 import are missing: restore a backup.'];
     const { session, copy } = open(
-      { openKept: () => ({ keeps: false, found: false, faults, canUndoSwitch: false }), ledger: () => undefined },
+      {
+        openKept: () => ({ keeps: false, found: false, faults, misses: true, canUndoSwitch: false }),
+        ledger: () => undefined,
+      },
       memoryOf(ledger),
     );
     await session.start();
@@ -56,6 +60,33 @@ describe('Session.start()', () => {
     const { session, client } = open({ openKept: () => found }, memoryOf(ledger));
     await session.start();
     expect(client.calls[0]).toEqual({ name: 'openKept', args: [ledger] });
+  });
+});
+
+describe('a worker that is lost', () => {
+  test('has what is kept opened again, once, before the next change, and says so', async () => {
+    const { session, client } = open({ openKept: () => found, takeBack: () => summary });
+    await session.start();
+    const error = new WorkerLost('The worker stopped.');
+    session.lose(error);
+    client.answers.families = () => Promise.reject(error);
+    await expect(session.ask('families', [])).rejects.toBe(error);
+    await session.ask('takeBack', ['a']);
+    const names = client.calls.map(({ name }) => name);
+    expect(names.filter((name) => name === 'openKept')).toHaveLength(2);
+    expect(names.lastIndexOf('openKept')).toBeLessThan(names.indexOf('takeBack'));
+    expect(session.state).toMatchObject({ summary, kept: { keeps: true } });
+    expect(session.state.problem).toMatch(/^The worker stopped\. The bench was opened again as it is kept/);
+  });
+
+  test('says that nothing is kept where it cannot be opened again', async () => {
+    const { session, client } = open({ openKept: () => found });
+    await session.start();
+    client.answers.openKept = () => Promise.reject(new Error('The storage is gone.'));
+    client.answers.ledger = () => undefined;
+    session.lose(new WorkerLost('The worker stopped.'));
+    await session.openOwn();
+    expect(session.state).toMatchObject({ problem: 'The storage is gone.', kept: { keeps: false } });
   });
 });
 

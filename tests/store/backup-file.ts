@@ -1,5 +1,5 @@
 import { FrameWriter, readFrames, type Frame } from '../../src/store/backup-frames.ts';
-import { encodePiece, type BackupHeader, type BackupImport } from '../../src/store/backup-shapes.ts';
+import { BACKUP_FORMAT, encodePiece, type BackupHeader, type BackupImport } from '../../src/store/backup-shapes.ts';
 import { crc32 } from '../../src/store/crc-32.ts';
 import { detailBytes, unitsOf } from '../../src/store/import-units.ts';
 import { jsonBytes } from '../../src/store/json-bytes.ts';
@@ -14,7 +14,7 @@ export async function backupOf(
 ): Promise<Blob> {
   const header: BackupHeader = {
     app: 'benchtally',
-    format: 1,
+    format: BACKUP_FORMAT,
     made: Date.UTC(2026, 2, 15),
     imports: imports.length,
     readings: imports.reduce((sum, { log }) => sum + (log?.count ?? 0), 0),

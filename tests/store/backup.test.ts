@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { backupParts, readBackup, verifyBackup } from '../../src/store/read-backup.ts';
 import { StoreError } from '../../src/store/store-error.ts';
+import { jsonBytes } from '../../src/store/json-bytes.ts';
 import type { Edit, NewImport } from '../../src/store/kept.ts';
 import { backupOf, framesIn, sealed } from './backup-file.ts';
 import { damagedBackups } from './damaged-backups.ts';
@@ -26,7 +27,7 @@ async function reasonOf(file: Blob): Promise<string> {
 describe('a sound backup', () => {
   test('is read whole, with what it says of itself', async () => {
     const summary = await readBackup(sound);
-    expect(summary.header).toMatchObject({ format: 1, imports: 2, readings: 70, edits: 1 });
+    expect(summary.header).toMatchObject({ format: 2, imports: 2, readings: 70, edits: 1 });
     expect(summary.state).toEqual(state);
   });
 
@@ -42,6 +43,20 @@ describe('a sound backup', () => {
     expect(await verifyBackup(sound, seal)).toMatchObject({ seal });
     const other = await backupOf(state, [], imports);
     await expect(verifyBackup(other, seal)).rejects.toThrow('another backup');
+  });
+
+  test('of the first format, without settings and views, is read with none', async () => {
+    const { settings, views, ...first } = state;
+    expect([settings, views].every((part) => part.length > 0)).toBe(true);
+    const frames = await framesIn(await backupOf(state, edits, imports));
+    const { header } = await readBackup(sound);
+    const old = await sealed(
+      frames.map(({ kind, content }) => {
+        if (kind === 'header') return { kind, content: jsonBytes({ ...header, format: 1 }) };
+        return { kind, content: kind === 'state' ? jsonBytes(first) : content };
+      }),
+    );
+    expect((await readBackup(old)).state).toEqual({ ...first, settings: [], views: [] });
   });
 
   test('without anything in it is one too', async () => {
@@ -67,7 +82,7 @@ describe('a backup is refused with its reason where', () => {
   test('it is of a newer version or another program', async () => {
     const damaged = await damagedBackups(sound, 1);
     const reason = (damage: string): Promise<string> => reasonOf(damaged.find((one) => one.damage === damage)!.file);
-    expect(await reason('a newer format')).toMatch(/^A newer version of this page made this backup \(format 2;/);
+    expect(await reason('a newer format')).toMatch(/^A newer version of this page made this backup \(format 3;/);
     expect(await reason('another program')).toBe('This is the backup of another program: nothing of it was taken.');
   });
 

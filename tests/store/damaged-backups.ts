@@ -46,8 +46,11 @@ function hostileFrames(frames: readonly Frame[]): Changed[] {
     return [damage, frames.with(index, { kind, content: new TextEncoder().encode(text.replace(from, to)) })];
   };
   return [
-    edit('header', 'a newer format', '"format":1', '"format":2'),
-    edit('header', 'an impossible format', '"format":1', '"format":-1'),
+    edit('header', 'a newer format', '"format":2', '"format":3'),
+    edit('header', 'an impossible format', '"format":2', '"format":-1'),
+    edit('state', 'a price below nothing', '"price":1.25', '"price":-1.25'),
+    edit('state', 'a view that leads elsewhere', '"address":"#/readings', '"address":"https://elsewhere.invalid/'),
+    edit('state', 'two settings', '"settings":[', '"settings":[{"prices":[]},'),
     edit('header', 'another program', '"app":"benchtally"', '"app":"tern-lane"'),
     edit('header', 'another number of imports', '"imports":2', '"imports":3'),
     edit('header', 'another number of readings', '"readings":', '"readings":1'),

@@ -135,6 +135,14 @@ export const state: BenchState = {
       ],
     },
   ],
+  settings: [
+    {
+      prices: [{ family: 'HERON-48', part: '__proto__', price: 1.25 }],
+      fee: 40,
+      technician: 'A. Tern',
+    },
+  ],
+  views: [{ name: '__proto__', address: '#/readings?sort=-margin&group=family' }],
 };
 
 /** Everything in an import that must come back, in a form that compares quickly: each column as its kind, length and CRC-32. */

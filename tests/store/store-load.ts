@@ -3,6 +3,8 @@ import { appendLog } from '../../src/columns/append.ts';
 import { LogBuilder } from '../../src/columns/log-builder.ts';
 import type { ReadingLog } from '../../src/columns/reading-log.ts';
 import { openKeeper } from '../../src/store/keeper.ts';
+import { createBench } from '../../src/worker/bench/bench.ts';
+import { keptMemory } from '../../src/worker/bench/memory.ts';
 import type { NewImport } from '../../src/store/kept.ts';
 import { hexOf, sha256 } from '../../src/store/sha-256.ts';
 import { simulateBench } from '../support/bench/simulate.ts';
@@ -15,6 +17,8 @@ export interface StoreFigures {
   readonly fileBytes: number;
   readonly store: number;
   readonly reopen: number;
+  /** Opened again, judged, and the first page of the grid answered. */
+  readonly usable: number;
   readonly compress: number;
   readonly backUp: number;
   readonly confirm: number;
@@ -37,6 +41,15 @@ export async function measureStore(readings: number): Promise<StoreFigures> {
     const { bench, faults } = await keeper.load();
     if (bench.imports[0]?.log?.count !== readings || faults.length > 0) throw new Error('The bench did not come back.');
   });
+  const usable = await timed(async () => {
+    const bench = createBench(keptMemory(() => openKeeper({ name })));
+    const context = { signal: new AbortController().signal, report: () => undefined };
+    await bench.openKept(context);
+    const query = { filters: [], sort: [] };
+    const counted = await bench.count(context, query);
+    const rows = await bench.window(context, query, 0, 60);
+    if (counted.readings !== readings || rows.length !== 60) throw new Error('The grid did not come back.');
+  });
   const compress = await timed(() => keeper.compressOriginals());
   const sizes = await sizesIn(name);
   let backup: Awaited<ReturnType<typeof keeper.backUp>> | undefined;
@@ -46,7 +59,7 @@ export async function measureStore(readings: number): Promise<StoreFigures> {
   const restore = await timed(() => keeper.restore(file));
   await keeper.close();
   await deleteDB(name);
-  return { readings, fileBytes: given.bytes.length, store, reopen, compress, backUp, confirm, restore, ...sizes, backupBytes: file.size }; // prettier-ignore
+  return { readings, fileBytes: given.bytes.length, store, reopen, usable, compress, backUp, confirm, restore, ...sizes, backupBytes: file.size }; // prettier-ignore
 }
 
 /** A year of the simulated bench, repeated until there are enough readings; the file is its table in long form. */

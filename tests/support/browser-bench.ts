@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { createServer, type Plugin } from 'vite';
+import { createServer, defaultClientConditions, type Plugin } from 'vite';
 import { launchChromium } from './chromium-launch.ts';
 
 /** A page to measure in; `callInPage` and `callInWorker` run the project's modules in it. */
@@ -10,6 +10,9 @@ export interface BenchPage {
 }
 
 const blankPage = '/blank.html';
+
+/** Libraries are measured as the built page has them: without what they check while developing. */
+const conditions = [...defaultClientConditions.filter((name) => name !== 'development|production'), 'production'];
 
 /** Serves an empty page, so that the program itself does not start in the page it is measured in. */
 const blankPagePlugin: Plugin = {
@@ -32,6 +35,9 @@ export async function openBenchPage(): Promise<BenchPage> {
     logLevel: 'warn',
     cacheDir: 'node_modules/.vite/bench',
     server: { host: '127.0.0.1', port: 0, hmr: false, watch: null, headers: isolation },
+    resolve: { conditions },
+    // Listed up front: a dependency met halfway would be bundled anew, under the page that waits for it.
+    optimizeDeps: { include: ['arquero'] },
     plugins: [blankPagePlugin],
   });
   await server.listen();

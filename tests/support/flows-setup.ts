@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { ensureChromium } from './chromium.ts';
 import { buildPortableFile, serveBuiltPage } from './serve-built-page.ts';
@@ -6,6 +7,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** Address of the built page, with a slash at its end. */
     baseUrl: string;
+    /** Path of the folder of the built page. */
+    builtPath: string;
     /** Path of the page as one file. */
     portablePath: string;
   }
@@ -14,8 +17,10 @@ declare module 'vitest' {
 /** Builds and serves the page for the flows; a folder of its own leaves a page that is being served untouched. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   ensureChromium();
-  const { port, close } = await serveBuiltPage('node_modules/.tmp/flows', 0);
-  project.provide('portablePath', buildPortableFile('node_modules/.tmp/flows-portable'));
+  const built = `node_modules/.tmp/${project.name}`;
+  const { port, close } = await serveBuiltPage(built, 0);
+  project.provide('builtPath', resolve(built));
+  project.provide('portablePath', buildPortableFile(`${built}-portable`));
   project.provide('baseUrl', `http://127.0.0.1:${port}/`);
   return close;
 }

@@ -26,7 +26,7 @@ export async function serveBuiltPage(outDir: string, port: number): Promise<Serv
 }
 
 /** Builds in a process of its own, so that the libraries' production code is taken whatever runs this. */
-function build(outDir: string, mode = 'production'): void {
+export function build(outDir: string, mode = 'production'): void {
   const given = ['build', '--mode', mode, '--outDir', outDir, '--logLevel', 'warn'];
   execFileSync(process.execPath, ['node_modules/vite/bin/vite.js', ...given], {
     stdio: ['ignore', 2, 2],

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Meter } from '../../src/domain/meter.ts';
-import { EMPTY_ACCURACY, accuracyDraftOf, readMeter } from '../../src/ui/panels/meters-draft.ts';
+import { EMPTY_ACCURACY, meterDraftOf, readMeter, type AccuracyDraft } from '../../src/ui/panels/meters-draft.ts';
 
 const meter: Meter = {
   name: 'M1',
@@ -8,12 +8,16 @@ const meter: Meter = {
     { mode: 'DC volts', upTo: 60, percent: 0.5, counts: 2, resolution: 0.01 },
     { mode: 'resistance', upTo: 60e6, percent: 1.5, counts: 3 },
   ],
+  overRangeMark: '-OFL-',
+  calibrationDue: Date.UTC(2026, 8, 1),
 };
+
+const draft = (name: string, ...lines: readonly AccuracyDraft[]) => ({ ...meterDraftOf(undefined, '.'), name, lines });
 
 test('a profile is given back as its draft was made of it, with either decimal mark', () => {
   for (const mark of ['.', ','] as const) {
-    const lines = meter.accuracies.map((accuracy) => accuracyDraftOf(accuracy, mark));
-    expect(readMeter(' M1 ', [...lines, EMPTY_ACCURACY], mark)).toEqual({ meter });
+    const { lines, ...known } = meterDraftOf(meter, mark);
+    expect(readMeter({ ...known, name: ' M1 ', lines: [...lines, EMPTY_ACCURACY] }, mark)).toEqual({ meter });
   }
 });
 
@@ -25,13 +29,13 @@ test('a line is read as data sheets write it', () => {
     percent: '± 0,5 %',
     counts: '2 counts',
   } as const;
-  expect(readMeter('M3', [line], '.')).toEqual({
+  expect(readMeter(draft('M3', line), '.')).toEqual({
     meter: { name: 'M3', accuracies: [{ mode: 'DC volts', upTo: 0.6, resolution: 1e-4, percent: 0.5, counts: 2 }] },
   });
 });
 
 test('a meter without lines is one of unknown accuracy', () => {
-  expect(readMeter('M3', [EMPTY_ACCURACY], '.')).toEqual({ meter: { name: 'M3', accuracies: [] } });
+  expect(readMeter(draft('M3', EMPTY_ACCURACY), '.')).toEqual({ meter: { name: 'M3', accuracies: [] } });
 });
 
 test.each([
@@ -41,10 +45,24 @@ test.each([
   [
     'M3',
     { upTo: '60', percent: '-1', counts: '2' },
-    'The accuracy for DC volts has a negative term: it is ±, so write it without a sign.',
+    'Line 1, DC volts: “± % of reading” is negative. An accuracy is ±: write it without a sign.',
   ],
-  ['M3', { upTo: '0', percent: '1', counts: '2' }, 'The range for DC volts must reach above zero.'],
+  [
+    'M3',
+    { upTo: '0', percent: '1', counts: '2' },
+    'Line 1, DC volts: “range up to” is not above zero. Take it from the meter’s data sheet.',
+  ],
+  [
+    'M3',
+    { upTo: '6', resolution: '60', percent: '1', counts: '2' },
+    'Line 1, DC volts: “last digit” is larger than the range itself. Correct one of the two.',
+  ],
 ] as const)('says what is wrong: %#', (name, line, sentence) => {
-  const read = readMeter(name, [{ ...EMPTY_ACCURACY, ...line }], '.');
+  const read = readMeter(draft(name, { ...EMPTY_ACCURACY, ...line }), '.');
   expect('fault' in read ? read.fault : '').toBe(sentence);
+});
+
+test('an over-range mark that reads as a number is refused', () => {
+  const read = readMeter({ ...draft('M3', EMPTY_ACCURACY), overRangeMark: '1' }, '.');
+  expect('fault' in read ? read.fault : '').toMatch('The over-range mark “1” reads as a number');
 });

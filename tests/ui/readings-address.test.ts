@@ -2,12 +2,21 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DERIVED_FIELDS, GROUP_FIELDS, LISTED_FIELDS, type ReadingsQuery } from '../../src/session/answers.ts';
 import { FIRST_LAYOUT, withPinned, withShown } from '../../src/ui/grid/column-layout.ts';
-import { readReadingsAddress, writeReadingsAddress } from '../../src/ui/panels/readings-address.ts';
+import {
+  readReadingsAddress,
+  readViewAddress,
+  writeReadingsAddress,
+  writeViewAddress,
+} from '../../src/ui/panels/readings-address.ts';
 import { parseRoute } from '../../src/ui/route.ts';
 
 const queries: fc.Arbitrary<ReadingsQuery> = fc.record(
   {
-    filters: fc.constant([{ field: 'family', oneOf: ['HERON-48', 'a & b=c'] }] as const),
+    filters: fc.constantFrom(
+      [{ field: 'family', oneOf: ['HERON-48', 'a & b=c'] }] as const,
+      [{ field: 'reading', from: 11.4, to: 12.6, unit: 'V' }] as const,
+      [{ field: 'reading', to: 640e3, unit: 'Ω' }] as const,
+    ),
     sort: fc.uniqueArray(
       fc.record({ field: fc.constantFrom(...LISTED_FIELDS, ...DERIVED_FIELDS, 'time' as const), descending: fc.boolean() }),
       { maxLength: 3, selector: ({ field }) => field },
@@ -16,6 +25,26 @@ const queries: fc.Arbitrary<ReadingsQuery> = fc.record(
   },
   { requiredKeys: ['filters', 'sort'] },
 ); // prettier-ignore
+
+describe('the address of a kept view', () => {
+  test('names the columns even where they are the first ones, and is understood whole', () => {
+    fc.assert(
+      fc.property(queries, (query) => {
+        const address = writeViewAddress({ query, layout: FIRST_LAYOUT });
+        expect(readViewAddress(address)).toEqual({ address, whole: true });
+        expect(readReadingsAddress(parseRoute(address).query).layout).toEqual(FIRST_LAYOUT);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test('that names what is not known here is read as far as it is', () => {
+    expect(readViewAddress('#/readings?family=A&colour=red&sort=colour')).toEqual({
+      address: '#/readings?family=A',
+      whole: false,
+    });
+  });
+});
 
 describe('an address of readings', () => {
   test('is read as it was written, groups and derived sort keys included', () => {

@@ -31,6 +31,8 @@ describe('a filter as a sentence', () => {
     [{ field: 'time', from: noon, to: noon + 60_000 }, 'time is 2026-03-14 12:00 to 2026-03-14 12:01'],
     [{ field: 'reading', from: 11.4, to: 12.6 }, 'reading is 11.4 to 12.6'],
     [{ field: 'reading', from: 640e3 }, 'reading is 640\u00a0k or more'],
+    [{ field: 'reading', from: 640e3, unit: 'Ω' }, 'reading is 640\u00a0kΩ or more'],
+    [{ field: 'reading', from: 11.4, to: 12.6, unit: 'V' }, 'reading is 11.4\u00a0V to 12.6\u00a0V'],
     [{ field: 'reading', to: 0.1 }, 'reading is 100\u00a0m or less'],
   ])('%o', (filter, sentence) => {
     expect(filterSentence(filter, '.')).toBe(sentence);
@@ -112,7 +114,7 @@ describe('a number that is typed in', () => {
     ['4.7 A', 4.7],
     ['0', 0],
   ])('%s is read', (text, value) => {
-    expect(readNumber(text)).toBeCloseTo(value, 12);
+    expect(readNumber(text)?.value).toBeCloseTo(value, 12);
   });
 
   test.each(['', 'OL', '12..7', '12 7', '1e3', '0x10', 'Infinity', '12 x', '12 kkΩ'])('%s is not', (text) => {
@@ -125,7 +127,7 @@ describe('a number that is typed in', () => {
         const value = Number(magnitude.toPrecision(9)) * (negative ? -1 : 1);
         // The number is written with twelve digits.
         for (const mark of ['.', ','] as const) {
-          expect((readNumber(writeNumber(value, mark)) ?? NaN) / value).toBeCloseTo(1, 11);
+          expect((readNumber(writeNumber(value, mark))?.value ?? NaN) / value).toBeCloseTo(1, 11);
         }
       }),
     );

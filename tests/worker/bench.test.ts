@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { RETURNED_AND_HELD } from '../../src/domain/good-rule.ts';
 import type { ReadingsQuery } from '../../src/columns/query.ts';
 import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
@@ -120,6 +121,14 @@ describe('imports', () => {
     expect((await ask(bench, 'letGo', [{ file: 'april.csv', line: 3 }])).setAside).toEqual([]);
   });
 
+  test('rows set aside are saved exactly, or so that no spreadsheet takes one for a formula', async () => {
+    const bench = createBench();
+    await ask(bench, 'bringIn', [logFile('march.csv', [ROWS[0]!, ROWS[1]!.replace('2026-04-01T09:01:00', '=1+1')])]);
+    const [exact, guarded] = [await ask(bench, 'setAsideText'), await ask(bench, 'setAsideText', true)];
+    expect(exact).toContain(',"=1+1,T-0501,');
+    expect(guarded).toBe(exact.replace(',"=1+1', `,"'=1+1`));
+  });
+
   test('an import is taken back whole, a table with what it had replaced', async () => {
     const bench = await sampleBench();
     const before = await ask(bench, 'summary');
@@ -189,10 +198,11 @@ describe('readings', () => {
     expect(new Set(rows.map((row) => row.family))).toEqual(new Set(['HERON-48']));
     const numbers = rows.filter((row) => row.state === 'value').map((row) => row.value);
     expect(numbers).toEqual([...numbers].sort((a, b) => b - a));
-    expect(await ask(bench, 'placeOf', query, rows[7]!.row)).toBe(7);
-    expect(await ask(bench, 'placeOf', { ...query, filters: [{ field: 'text', contains: 'no such text' }] }, 0)).toBe(
-      -1,
-    );
+    const identity = { ...rows[7]!.origin, nth: rows[7]!.nth ?? 0 };
+    expect(await ask(bench, 'placeOf', query, identity)).toBe(7);
+    const none: ReadingsQuery = { ...query, filters: [{ field: 'text', contains: 'no such text' }] };
+    expect(await ask(bench, 'placeOf', none, identity)).toBe(-1);
+    expect(await ask(bench, 'placeOf', query, { ...identity, line: 0 })).toBe(-1);
   });
 
   test('facets count every reading once', async () => {
@@ -247,11 +257,12 @@ describe('repairs, families and bands', () => {
     const bench = await sampleBench();
     const lines = await ask(bench, 'families');
     const heron = lines.find((line) => line.family === 'HERON-48')!;
-    const patterns = await ask(bench, 'family', 'HERON-48');
-    expect(patterns?.repairs).toBe(heron.repairs);
-    expect(patterns!.parts.some((part) => part.failed > 5)).toBe(true);
-    for (const part of patterns!.parts) expect(part.shorted + part.leaky + part.open, part.part).toBe(part.failed);
-    expect(await ask(bench, 'family', 'no such family')).toBeUndefined();
+    const query = { kitShare: 0.9, stockWeeks: 4, stockEnough: 0.95 };
+    const page = await ask(bench, 'familyPage', { ...query, family: 'HERON-48' });
+    expect(page?.repairs).toBe(heron.repairs);
+    expect(page!.failures.some((part) => part.failed > 5)).toBe(true);
+    for (const part of page!.failures) expect(part.shorted + part.leaky + part.open, part.part).toBe(part.failed);
+    expect(await ask(bench, 'familyPage', { ...query, family: 'no such family' })).toBeUndefined();
   });
 
   test('every band says how much it judged, and checks without a band are listed', async () => {
@@ -266,7 +277,7 @@ describe('repairs, families and bands', () => {
 
 describe('setting bands', () => {
   const check = { family: 'SISKIN-40', point: '5V standby', stage: 'live', mode: 'DC volts' } as const;
-  const settings = { content: 0.95, confidence: 0.95, sides: 'both', keptRows: [] } as const;
+  const settings = { content: 0.95, confidence: 0.95, sides: 'both', keptRows: [], rule: RETURNED_AND_HELD } as const;
 
   test('a band is proposed, tried, accepted, and taken back again', async () => {
     const bench = await sampleBench();

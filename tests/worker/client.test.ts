@@ -143,6 +143,25 @@ describe('a worker that stops', () => {
     await expect(next).resolves.toEqual(summary);
   });
 
+  test('is told of once, also where no call waits for it', async () => {
+    const worker = new FakeWorker();
+    const told: WorkerLost[] = [];
+    const client = createBenchClient(
+      () => worker as unknown as Worker,
+      1000,
+      undefined,
+      (error) => told.push(error),
+    );
+    const answer = client.call('summary', []);
+    worker.say({ id: 1, result: summary });
+    await answer;
+    worker.crash('out of memory');
+    worker.crash('again');
+    expect(told.map(({ message }) => message)).toEqual([
+      'The part of the page that holds the readings stopped (out of memory).',
+    ]);
+  });
+
   test('rejects what is pending where an answer cannot be read', async () => {
     const { client, workers } = start();
     const answer = client.call('summary', []);

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
+import type { ReadingsQuery } from '../../src/columns/query.ts';
 import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
-import type { FamilyPage, FamilyQuery } from '../../src/worker/contract/families.ts';
+import type { FamilyPage, FamilyQuery, RepairsQuery } from '../../src/worker/contract/families.ts';
+import type { WorkProgress } from '../../src/worker/contract/progress.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 
 const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
@@ -22,7 +24,7 @@ const FILES = [
   'shifts-2026-03-tab.tsv',
 ];
 const asked: Omit<FamilyQuery, 'family'> = {
-  today: Date.UTC(2026, 3, 15),
+  watched: Date.UTC(2026, 3, 15),
   kitShare: 0.8,
   stockWeeks: 4,
   stockEnough: 0.95,
@@ -48,13 +50,16 @@ function numbersIn(value: unknown, path = ''): readonly (readonly [string, numbe
   return Object.entries(value).flatMap(([key, inner]) => numbersIn(inner, `${path}.${key}`));
 }
 
+async function sampleBench(): Promise<BenchHandlers> {
+  const bench = createBench();
+  const folder = new URL('../../sample-logs/', import.meta.url);
+  await ask(bench, 'bringIn', FILES.map((name) => new File([readFileSync(new URL(name, folder))], name))); // prettier-ignore
+  return bench;
+}
+
 let sample: BenchHandlers;
 beforeAll(async () => {
-  sample = createBench();
-  const files = FILES.map(
-    (name) => new File([readFileSync(new URL(`../../sample-logs/${name}`, import.meta.url))], name),
-  );
-  await ask(sample, 'bringIn', files);
+  sample = await sampleBench();
 });
 
 describe.each(['PLOVER-32', 'HERON-48', 'CURLEW-60', 'SISKIN-40'])('the page of %s over the sample', (family) => {
@@ -140,6 +145,36 @@ describe('filters of the page', () => {
     expect(page.repairs).toBeLessThan(page.allRepairs);
   });
 
+  test('a bench leaves the repairs that its table says were done there', async () => {
+    const { choices, repairs } = await pageOf(sample, { family: 'HERON-48' });
+    expect(choices.benches).toEqual(['door', 'window']);
+    const pages = await Promise.all(choices.benches.map((bench) => pageOf(sample, { family: 'HERON-48', bench })));
+    expect(sum(pages.map((page) => page.repairs))).toBe(repairs);
+    expect(pages.every((page) => page.repairs > 0)).toBe(true);
+  });
+
+  test('live readings are those of the repairs that are left, and of the meter', async () => {
+    const counted = ({ live }: FamilyPage): number =>
+      sum(live.map(({ received, returned, without }) => received.length + returned.length + without));
+    const readings = async (filters: ReadingsQuery['filters']): Promise<number> =>
+      (await ask(sample, 'count', { filters: [...filters, { field: 'stage', oneOf: ['live', 'run-in'] }], sort: [] }))
+        .readings;
+    const whole = await pageOf(sample, { family: 'HERON-48' });
+    expect(counted(whole)).toBe(await readings([{ field: 'family', oneOf: ['HERON-48'] }]));
+    const some = await pageOf(sample, { family: 'HERON-48', bench: 'door', meter: 'M1' });
+    expect(counted(some)).toBe(
+      await readings([{ field: 'repair', oneOf: some.chosen }, { field: 'meter', oneOf: ['M1'] }]), // prettier-ignore
+    );
+    expect(counted(some)).toBeLessThan(counted(whole));
+  });
+
+  test('all other families are seen through the same filters', async () => {
+    const { standingOut } = await pageOf(sample, { family: 'HERON-48', bench: 'door' });
+    const lines = await ask(sample, 'repairs');
+    const elsewhere = lines.filter(({ repair }) => repair.bench === 'door' && repair.family !== 'HERON-48');
+    expect(standingOut?.[0]?.elsewhere.repairs).toBe(elsewhere.length);
+  });
+
   test('what nothing fits is zero repairs, with nothing said of them', async () => {
     const page = await pageOf(sample, { family: 'HERON-48', from: Date.UTC(2030, 0, 1) });
     expect(page).toMatchObject({ repairs: 0, pairs: [], signatures: [], overTime: [], inCircuit: [], kitCurve: [] });
@@ -151,6 +186,108 @@ describe('filters of the page', () => {
   test('a family that nothing names has no page', async () => {
     expect(await ask(sample, 'familyPage', { ...asked, family: 'HERRON-48' })).toBeUndefined();
   });
+});
+
+describe('repairsWhere(query)', () => {
+  const chosen = { family: 'HERON-48', bench: 'window' } as const;
+  const count = async (query: RepairsQuery): Promise<number> =>
+    (await ask(sample, 'repairsWhere', { ...chosen, ...query })).length;
+
+  test('names as many repairs as each mark counts', async () => {
+    const page = await pageOf(sample, { ...chosen });
+    expect(await count({})).toBe(page.repairs);
+    for (const { part, failed, suspected, replaced, replacedGood } of page.failures) {
+      expect(await count({ failed: [part] }), part).toBe(failed);
+      expect(await count({ suspected: [part] }), part).toBe(suspected);
+      expect(await count({ replaced: [part] }), part).toBe(replaced);
+      expect(await count({ replacedGood: [part] }), part).toBe(replacedGood);
+    }
+    for (const { part, readBad } of page.inCircuit) expect(await count({ readBad: [part] }), part).toBe(readBad);
+    for (const { parts, together } of page.pairs) expect(await count({ failed: parts })).toBe(together);
+    for (const { parts, count: seen } of page.signatures) expect(await count({ failed: parts })).toBe(seen);
+    for (const { complaint, likely } of page.complaints.rows) {
+      for (const { part, count: seen } of likely) expect(await count({ complaint, failed: [part] })).toBe(seen);
+    }
+    for (const { partClass, here } of page.standingOut ?? []) {
+      expect(await count({ failedClass: partClass })).toBe(here.count);
+    }
+    for (const { parts, leftOut } of page.kitCurve) {
+      expect(await ask(sample, 'repairsWhere', { ...chosen, beyondKit: parts })).toEqual(leftOut);
+    }
+    const [followed] = page.overTime;
+    for (const { week, failed } of followed!.weeks) {
+      const days = { from: week, to: week + 7 * 86_400_000 - 1 };
+      expect(await count({ ...days, failed: [followed!.part] })).toBe(failed);
+    }
+    expect(await count({ cameBack: true })).toBe(page.holding.all?.comebacks);
+  });
+
+  test('looks over all families where none is named, and finds none of an unknown one', async () => {
+    const all = await ask(sample, 'repairsWhere', { outcome: 'comeback' });
+    const lines = await ask(sample, 'repairs');
+    expect(all.length).toBe(lines.filter(({ repair }) => repair.outcome === 'comeback').length);
+    expect(await ask(sample, 'repairsWhere', { family: 'HERRON-48' })).toEqual([]);
+  });
+});
+
+describe('familiesBeside(query, other)', () => {
+  test('says of each family what its own page says', async () => {
+    const query = { ...asked, family: 'HERON-48', bench: 'window' };
+    const both = await ask(sample, 'familiesBeside', query, 'CURLEW-60');
+    for (const side of both!.families) {
+      const page = await pageOf(sample, { ...query, family: side.family });
+      expect(side).toEqual({
+        family: page.family,
+        repairs: page.repairs,
+        failures: page.failures,
+        holding: page.holding.all,
+        pays: page.pays,
+      });
+    }
+    expect(both!.classes?.[0]?.elsewhere.repairs).toBe(both!.families[1].repairs);
+  });
+
+  test('is undefined where either is not known', async () => {
+    expect(await ask(sample, 'familiesBeside', { ...asked, family: 'HERON-48' }, 'HERRON-48')).toBeUndefined();
+  });
+});
+
+describe('a long count', () => {
+  test('is stopped by its signal', async () => {
+    const stop = new AbortController();
+    stop.abort(new Error('Enough.'));
+    const slow = await sampleBench();
+    let time = 0;
+    const clock = vi.spyOn(performance, 'now').mockImplementation(() => (time += 30));
+    const page = slow.familyPage({ signal: stop.signal, report: () => undefined }, { ...asked, family: 'HERON-48' });
+    await expect(page).rejects.toThrow('Enough.');
+    clock.mockRestore();
+  });
+
+  test('tells how far it is once it has taken half a second, up to all', async () => {
+    const told: WorkProgress[] = [];
+    let time = 0;
+    const clock = vi.spyOn(performance, 'now').mockImplementation(() => (time += 100));
+    const report = (progress: WorkProgress): void => void told.push(progress);
+    await sample.familyPage({ signal: context.signal, report }, { ...asked, family: 'HERON-48' });
+    clock.mockRestore();
+    expect(told[0]!.done).toBeGreaterThan(1);
+    expect(told.map(({ done }) => done)).toEqual([...told.map(({ done }) => done)].sort((a, b) => a - b));
+    expect(told.at(-1)).toEqual({ done: told[0]!.total, total: told[0]!.total });
+  });
+});
+
+test('prices and the fee are those of the bench, unless the question gives others', async () => {
+  const bench = await sampleBench();
+  const { kitCurve } = await pageOf(bench, { family: 'HERON-48' });
+  const parts = kitCurve.at(-1)!.parts;
+  const prices = parts.map((part) => ({ family: 'HERON-48', part, price: 2 }));
+  await ask(bench, 'setSettings', { prices: [...prices, { family: 'PLOVER-32', part: 'Q1', price: 9 }], fee: 40 });
+  const kept = await pageOf(bench, { family: 'HERON-48' });
+  expect(kept.kit?.price).toBe(2 * kept.kit!.parts.length);
+  expect([new Map(kept.prices).get('Q1'), kept.fee]).toEqual([2, 40]);
+  const asked = await pageOf(bench, { family: 'HERON-48', prices: [['Q1', 5]], fee: 30 });
+  expect([new Map(asked.prices).get('Q1'), new Map(asked.prices).get('F1'), asked.fee]).toEqual([5, 2, 30]);
 });
 
 test('a board so far narrows what to probe first', async () => {
@@ -221,7 +358,7 @@ describe('bad input', () => {
         'T-0502,TEAL-20,flicker,2026-04-10,2026-04-21,returned working,,T-0501',
       ],
     );
-    const { holding } = await pageOf(bench, { family: 'TEAL-20', today: Date.UTC(2026, 4, 1) });
+    const { holding } = await pageOf(bench, { family: 'TEAL-20', watched: Date.UTC(2026, 4, 1) });
     expect(holding.leftOut).toMatchObject({ 'comeback before its return': 1 });
     expect(holding.all).toMatchObject({ repairs: 1, comebacks: 0 });
   });
@@ -231,10 +368,28 @@ describe('bad input', () => {
       { length: 12 },
       (_, at) => `T-06${String(at).padStart(2, '0')},TEAL-20,flicker,2026-04-01,2026-04-02,returned working,Q1,`,
     );
-    const { holding, pays } = await pageOf(await benchOf([], rows), { family: 'TEAL-20', today: Date.UTC(2026, 4, 1) });
+    const { holding, pays } = await pageOf(await benchOf([], rows), {
+      family: 'TEAL-20',
+      watched: Date.UTC(2026, 4, 1),
+    });
     expect(holding.all).toMatchObject({ repairs: 12, comebacks: 0, steps: [] });
     expect([holding.renewalTest, holding.othersTest]).toEqual([undefined, undefined]);
     expect(pays.comebackShare?.upper).toBeLessThan(0.3);
+  });
+
+  test('one mistyped date changes neither the day up to which boards were watched nor the weeks', async () => {
+    const rows = Array.from({ length: 70 }, (_, at) => {
+      const date = new Date(Date.UTC(2026, 0, 5 + at)).toISOString().slice(0, 10);
+      return `T-06${String(at).padStart(2, '0')},TEAL-20,flicker,${date},${date},returned working,Q1,`;
+    });
+    const wrong = 'T-0699,TEAL-20,flicker,2062-03-01,2062-03-02,returned working,Q1,';
+    const query = { family: 'TEAL-20', kitShare: 0.8, stockWeeks: 4, stockEnough: 0.95 };
+    const right = await ask(await benchOf([], rows), 'familyPage', query);
+    const page = await ask(await benchOf([], [...rows, wrong]), 'familyPage', query);
+    expect(page?.watched).toBe(right?.watched);
+    expect(page?.misdated).toEqual(['T-0699']);
+    expect(page?.stock).toEqual(right?.stock);
+    expect(page?.holding.leftOut).toMatchObject({ 'returned after that day': 1 });
   });
 
   test('repairs without any date are followed nowhere', async () => {

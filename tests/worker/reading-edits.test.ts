@@ -6,19 +6,11 @@ import type { Reading } from '../../src/domain/reading.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { EMPTY_BENCH, judgeBench } from '../../src/worker/bench/bench-data.ts';
 import { readCell } from '../../src/worker/bench/reading-edits-cells.ts';
-import type { ReadingsQuery } from '../../src/columns/query.ts';
 import type { EditField } from '../../src/domain/reading-edit.ts';
-import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
-import type { ReadingRow } from '../../src/worker/contract/readings.ts'; // prettier-ignore
+import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import { BANDS } from '../support/bench/scenario.ts';
+import { ALL, ask, deeds, EditModel, plain, rowsOf } from '../support/edit-model.ts';
 import { logOf, reading } from '../support/readings.ts';
-
-const ALL: ReadingsQuery = { filters: [], sort: [] };
-const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
-
-async function ask<Name extends CallName>(bench: BenchHandlers, name: Name, ...args: Parameters<BenchCalls[Name]>): Promise<ReturnType<BenchCalls[Name]>> {
-  return bench[name](context, ...args);
-} // prettier-ignore
 
 const HEADER = 'time,repair,family,point,stage,mode,specimen,reading,unit,meter';
 const ROWS = [
@@ -36,15 +28,8 @@ async function smallBench(): Promise<BenchHandlers> {
   return bench;
 }
 
-const rowsOf = (bench: BenchHandlers): Promise<readonly ReadingRow[]> => ask(bench, 'window', ALL, 0, 1000);
 const edit = (bench: BenchHandlers, line: number, field: EditField, text: string) =>
   ask(bench, 'editReadings', ALL, [{ first: line, last: line, field, text }], '.');
-
-/** What a row holds apart from what follows from it. */
-function plain(row: ReadingRow): Reading {
-  const { time, repair, family, point, stage, mode, specimen, state, value, prefix, decimals, meter, origin } = row;
-  return { time, repair, family, point, stage, mode, specimen, state, value, prefix, decimals, meter, origin };
-}
 
 describe('readCell(field, text, reading, mark)', () => {
   const megohms = reading({ mode: 'resistance', value: 640e3, prefix: 6, decimals: 3 });
@@ -96,7 +81,7 @@ describe('editReadings(query, cells, mark)', () => {
     const [after] = await rowsOf(bench);
     expect(after).toMatchObject({ value: 7.02, original: { value: 5.02 } });
     expect(after?.verdict).not.toBe(before?.verdict);
-    expect(await ask(bench, 'editsSoFar')).toEqual({ changed: 1, deleted: 0, steps: 1, undone: 0 });
+    expect(await ask(bench, 'editsSoFar')).toMatchObject({ changed: 1, deleted: 0, steps: 1, undone: 0 });
   });
 
   test('changes nothing where one of the cells cannot be read, and says which', async () => {
@@ -147,99 +132,23 @@ describe('editReadings(query, cells, mark)', () => {
   });
 });
 
-/** What a person may do to readings, by the lines that are there. */
-const deeds = fc.array(
-  fc.oneof(
-    fc.record({ does: fc.constant('edit' as const), line: fc.nat(8), cell: fc.constantFrom<[EditField, string]>(['reading', '5.1'], ['reading', 'OL'], ['reading', '231'], ['time', '2026-04-02'], ['repair', 'T-0777'], ['point', 'bulk'], ['stage', 'run-in'], ['specimen', 'new part'], ['meter', 'M9']) }),
-    fc.record({ does: fc.constantFrom('delete' as const, 'restore' as const), line: fc.nat(8) }),
-    fc.record({ does: fc.constantFrom('undo' as const, 'redo' as const, 'return' as const) }),
-  ),
-  { maxLength: 14 },
-); // prettier-ignore
-
-interface Model {
-  readonly readings: readonly (Reading | undefined)[];
-}
-
-/** The same deeds on plain lists of readings, with all that was before kept whole. */
-class ModelBench {
-  readonly #first: Model;
-  #past: Model[] = [];
-  #future: Model[] = [];
-  now: Model;
-
-  constructor(readings: readonly Reading[]) {
-    this.#first = this.now = { readings };
-  }
-
-  /** Place in the model of the n-th reading that is there. */
-  place(line: number): number | undefined {
-    return [...this.now.readings.keys()].filter((index) => this.now.readings[index] !== undefined)[line];
-  }
-
-  set(place: number | undefined, value: (old: Reading, first: Reading) => Reading | undefined): void {
-    const old = place === undefined ? undefined : this.now.readings[place];
-    if (place === undefined || old === undefined) return;
-    this.#step({ readings: this.now.readings.with(place, value(old, this.#first.readings[place]!)) });
-  }
-
-  return(): void {
-    this.#step({ readings: this.now.readings.map((one, index) => one ?? this.#last(index)) });
-  }
-
-  undo(): void {
-    const before = this.#past.pop();
-    if (before) [this.#future, this.now] = [[...this.#future, this.now], before];
-  }
-
-  redo(): void {
-    const after = this.#future.pop();
-    if (after) [this.#past, this.now] = [[...this.#past, this.now], after];
-  }
-
-  /** A deleted reading as it was before it went. */
-  #last(index: number): Reading | undefined {
-    return this.#past.map(({ readings }) => readings[index]).findLast((one) => one !== undefined);
-  }
-
-  #step(next: Model): void {
-    if (JSON.stringify(next) === JSON.stringify(this.now)) return;
-    this.#past = [...this.#past, this.now];
-    this.#future = [];
-    this.now = next;
-  }
-}
-
 describe('edits one after the other', () => {
   test('leave the readings that a model holds, judged as if they had been brought in so, and undo and redo lead back and forth', async () => {
     await fc.assert(
       fc.asyncProperty(deeds, async (todo) => {
         const bench = await smallBench();
-        const model = new ModelBench((await rowsOf(bench)).map(plain));
-        for (const deed of todo) {
-          if (!('line' in deed)) {
-            await ask(bench, ({ undo: 'undoEdit', redo: 'redoEdit', return: 'returnReadings' } as const)[deed.does]);
-            model[deed.does]();
-          } else if (deed.does === 'edit') {
-            const [field, text] = deed.cell;
-            const place = model.place(deed.line);
-            await edit(bench, deed.line, field, text);
-            model.set(place, (old) => {
-              const set = readCell(field, text, old, '.');
-              return typeof set === 'string' ? old : { ...old, ...set };
-            });
-          } else {
-            const place = model.place(deed.line);
-            await ask(bench, deed.does === 'delete' ? 'deleteReadings' : 'restoreReadings', ALL, deed.line, deed.line);
-            model.set(place, (_, first) => (deed.does === 'delete' ? undefined : first));
-          }
-        }
-        const expected = model.now.readings.flatMap((one) => one ?? []);
+        const first = (await rowsOf(bench)).map(plain);
+        const model = new EditModel(first);
+        for (const deed of todo) await model.both(bench, deed, (same) => Promise.resolve(same));
         const rows = await rowsOf(bench);
-        expect(rows.map(plain)).toEqual(expected);
-        const fresh = judgeBench({ ...EMPTY_BENCH, log: logOf(...expected), bands: BANDS });
+        expect(rows.map(plain)).toEqual(model.readings);
+        const fresh = judgeBench({ ...EMPTY_BENCH, log: logOf(...model.readings), bands: BANDS });
         expect(rows.map(({ verdict }) => verdict)).toEqual([...fresh.verdicts]);
-        expect(readingsOf(fresh.data.log)).toEqual(expected);
+        expect(readingsOf(fresh.data.log)).toEqual(model.readings);
+        const { imports } = await ask(bench, 'shift');
+        expect(imports.every(({ rows: all, taken, setAside, known }) => all === taken + setAside + known)).toBe(true);
+        while ((await ask(bench, 'editsSoFar')).steps > 0) await ask(bench, 'undoEdit');
+        expect((await rowsOf(bench)).map(plain)).toEqual(first);
       }),
       { numRuns: 150 },
     );

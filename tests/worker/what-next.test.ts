@@ -34,14 +34,21 @@ describe('whatNext(repair)', () => {
     const next = await bench.whatNext(context, 'T-0900', '.');
     expect(next?.kind).toBe('probe');
     expect(next?.sentence).toContain(`Measure ${next!.inQuestion[0]!.point} next`);
-    expect(next?.inQuestion.reduce((sum, { chance }) => sum + chance, 0)).toBeCloseTo(1, 10);
+    const told = next!.inQuestion.reduce((sum, { chance }) => sum + chance, 0);
+    expect(told + next!.noneOfThese!).toBeCloseTo(1, 10);
+    expect(next?.restsOn?.repairs).toBeGreaterThan(next!.restsOn!.underComplaint!);
+    expect(next?.sentence).toContain(
+      `going by ${next!.restsOn!.repairs} earlier repairs, ${next!.restsOn!.underComplaint} of them under this complaint`,
+    );
     expect(next?.inQuestion.every(({ seconds }) => seconds !== undefined && seconds > 0)).toBe(true);
   });
 
   test('asks for one of the parts that read bad together to be lifted, the one that failed most often first', async () => {
     const next = await (await sampleBench()).whatNext(context, 'T-0012', '.');
     expect(next?.kind).toBe('lift');
-    expect(next?.sentence).toMatch(/^D12, D13 read bad together in circuit, and mask each other: lift D13 first/);
+    expect(next?.sentence).toMatch(
+      /^D12 and D13 read bad together in circuit, and mask each other: lift D13 first, which has failed with a chance of \d+\u00a0% and takes about \d+ s, since it had in \d+ of the \d+ earlier repairs that told\.$/,
+    );
     expect(next?.inQuestion.map(({ parts }) => parts)).toEqual([['D13'], ['D12']]);
   });
 

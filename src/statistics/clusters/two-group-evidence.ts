@@ -18,8 +18,8 @@ export interface MixturePart {
   readonly share: number;
 }
 
-/** The likelihood rises by less than this at the end. */
-const SETTLED = 1e-9;
+/** The log-likelihood lies by less than this below where the rounds lead, at the end. */
+const SETTLED = 1e-3;
 const MOST_ROUNDS = 2000;
 
 /**
@@ -30,8 +30,9 @@ const MOST_ROUNDS = 2000;
  *
  * The mixture is fitted by EM from the best split in two (ckmeans), so the result is a hint, not a test: one skewed
  * group may look like two. A deviation counts as half a step of the resolution at least (this project's choice), so
- * that two neighbouring digits, between which a steady reading flickers, do not make two groups. Cost: O(n) a round, up
- * to 2,000 rounds.
+ * that two neighbouring digits, between which a steady reading flickers, do not make two groups. The rounds end where
+ * Aitken's extrapolation finds no more to gain (Boehning et al. 1994, Annals of the Institute of Statistical Mathematics
+ * 46:373-388). Cost: O(n) a round, up to 2,000 rounds.
  *
  * @param resolution the step in which the readings come, in their unit; 0 when unknown
  * @throws Error with fewer than 8 readings, when one is not finite, when all are equal, or resolution is negative
@@ -46,64 +47,74 @@ export function twoGroupEvidence(values: ArrayLike<number>, resolution: number):
   const centre = mean(readings);
   const floor = Math.max(resolution, 1e-6 * (mean(high) - mean(low))) ** 2 / 4;
   const total = readings.reduce((sum, value) => sum + (value - centre) ** 2, 0) / n;
-  const one = logLikelihood(readings, [{ mean: centre, share: 1 }], Math.max(floor, total));
+  const one = oneGroup(n, total, Math.max(floor, total));
 
-  let groups: [MixturePart, MixturePart] = [
-    { mean: mean(low), share: low.length / n },
-    { mean: mean(high), share: high.length / n },
-  ];
-  let variance = Math.max(floor, total - groups[0].share * groups[1].share * (groups[1].mean - groups[0].mean) ** 2);
-  let two = logLikelihood(readings, groups, variance);
+  const between = (mean(high) - mean(low)) ** 2 * (low.length / n) * (high.length / n);
+  let mixture: Mixture = {
+    groups: [
+      { mean: mean(low), share: low.length / n },
+      { mean: mean(high), share: high.length / n },
+    ],
+    variance: Math.max(floor, total - between),
+  };
+  let { likelihood: two, next } = emRound(readings, mixture);
+  let rise = Infinity;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const next = maximize(readings, groups, variance);
-    const reached = logLikelihood(readings, next.groups, Math.max(floor, next.variance));
-    if (!(reached > two)) break;
-    const rise = reached - two;
-    [groups, variance, two] = [next.groups, Math.max(floor, next.variance), reached];
-    if (rise < SETTLED) break;
+    const candidate = { ...next, variance: Math.max(floor, next.variance) };
+    const reached = emRound(readings, candidate);
+    const gained = reached.likelihood - two;
+    if (!(gained > 0)) break;
+    [mixture, two, next] = [candidate, reached.likelihood, reached.next];
+    const ratio = gained / rise;
+    if (ratio < 1 && (gained * ratio) / (1 - ratio) < SETTLED) break;
+    rise = gained;
   }
+  const { groups, variance } = mixture;
   // Two parameters more: a mean and a share.
   return { gain: 2 * (two - one) - 2 * Math.log(n), groups, deviation: Math.sqrt(variance) };
 }
 
-function logLikelihood(readings: readonly number[], parts: readonly MixturePart[], variance: number): number {
-  let sum = -0.5 * readings.length * Math.log(2 * Math.PI * variance);
-  for (const value of readings) {
-    const exponents = parts.map(({ mean: m, share }) => Math.log(share) - (value - m) ** 2 / (2 * variance));
-    const most = exponents.reduce((a, b) => Math.max(a, b));
-    sum += most + Math.log(exponents.reduce((total, exponent) => total + Math.exp(exponent - most), 0));
-  }
-  return sum;
+/** Two normal groups of equal variance. */
+interface Mixture {
+  readonly groups: readonly [MixturePart, MixturePart];
+  readonly variance: number;
 }
 
-/** One round of EM: each reading's share in the upper group, then the groups that follow from these shares. */
-function maximize(
+/** Log-likelihood of one normal group about the mean. @param total - mean square about it */
+function oneGroup(n: number, total: number, variance: number): number {
+  return -0.5 * n * (Math.log(2 * Math.PI * variance) + total / variance);
+}
+
+/** One round of EM: the log-likelihood of a mixture, and the mixture that follows from each reading's share in the upper group. */
+function emRound(
   readings: readonly number[],
-  [low, high]: readonly [MixturePart, MixturePart],
-  variance: number,
-): { readonly groups: [MixturePart, MixturePart]; readonly variance: number } {
+  { groups: [low, high], variance }: Mixture,
+): { readonly likelihood: number; readonly next: Mixture } {
   const n = readings.length;
   const middle = (low.mean + high.mean) / 2;
   const slope = (high.mean - low.mean) / variance;
-  const upper = readings.map((value) => 1 / (1 + (low.share / high.share) * Math.exp(slope * (middle - value))));
-  const weight = upper.reduce((sum, share) => sum + share, 0);
-  let [sumLow, sumHigh] = [0, 0];
-  readings.forEach((value, i) => {
-    const share = upper[i]!;
-    sumLow += (1 - share) * value;
-    sumHigh += share * value;
-  });
-  const [meanLow, meanHigh] = [sumLow / (n - weight), sumHigh / weight];
-  let squares = 0;
-  readings.forEach((value, i) => {
-    const share = upper[i]!;
-    squares += (1 - share) * (value - meanLow) ** 2 + share * (value - meanHigh) ** 2;
-  });
-  return {
-    groups: [
-      { mean: meanLow, share: 1 - weight / n },
-      { mean: meanHigh, share: weight / n },
-    ],
-    variance: squares / n,
-  };
+  const odds = Math.log(high.share / low.share);
+  let likelihood = n * (Math.log(low.share) - 0.5 * Math.log(2 * Math.PI * variance));
+  let [weight, sumLow, sumHigh, squaresLow, squaresHigh] = [0, 0, 0, 0, 0];
+  for (const value of readings) {
+    const lean = odds + slope * (value - middle);
+    const shrunk = Math.exp(-Math.abs(lean));
+    const smaller = shrunk / (1 + shrunk);
+    const upper = lean > 0 ? 1 - smaller : smaller;
+    const fromLow = value - low.mean;
+    const fromHigh = value - high.mean;
+    likelihood += Math.max(0, lean) + Math.log1p(shrunk) - (fromLow * fromLow) / (2 * variance);
+    weight += upper;
+    sumLow += (1 - upper) * fromLow;
+    sumHigh += upper * fromHigh;
+    squaresLow += (1 - upper) * fromLow * fromLow;
+    squaresHigh += upper * fromHigh * fromHigh;
+  }
+  const [byLow, byHigh] = [sumLow / (n - weight), sumHigh / weight];
+  const squares = squaresLow - sumLow * byLow + squaresHigh - sumHigh * byHigh;
+  const groups = [
+    { mean: low.mean + byLow, share: 1 - weight / n },
+    { mean: high.mean + byHigh, share: weight / n },
+  ] as const;
+  return { likelihood, next: { groups, variance: squares / n } };
 }

@@ -1,13 +1,13 @@
 import { finiteReadings } from '../numerics/guards.ts';
-import { median } from './median.ts';
+import { selectMedian } from '../numerics/select-median.ts';
 
 /**
- * Median absolute deviation from the median, raw: not scaled to a standard deviation. Cost: O(n log n).
+ * Median absolute deviation from the median, raw: not scaled to a standard deviation. Cost: O(n).
  *
  * @throws Error without readings, or when one is not finite
  */
 export function medianAbsoluteDeviation(values: ArrayLike<number>): number {
   const readings = finiteReadings('median absolute deviation', values, 1);
-  const middle = median(readings);
-  return median(readings.map((value) => Math.abs(value - middle)));
+  const middle = selectMedian(readings);
+  return selectMedian(readings.map((value) => Math.abs(value - middle)));
 }

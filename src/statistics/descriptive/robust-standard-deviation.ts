@@ -8,7 +8,7 @@ const NORMAL_CONSISTENCY = 1.4826;
 
 /**
  * Robust standard deviation: the median absolute deviation times 1.4826. Half the readings may be wild before it breaks
- * down. Source: Hampel 1974, Journal of the American Statistical Association 69:383-393. Cost: O(n log n).
+ * down. Source: Hampel 1974, Journal of the American Statistical Association 69:383-393. Cost: O(n).
  *
  * @throws Error without readings, or when one is not finite
  */

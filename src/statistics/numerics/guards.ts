@@ -7,12 +7,15 @@
  */
 export function finiteReadings(subject: string, values: ArrayLike<number>, minimum: number): number[] {
   requireEnough(subject, values.length, minimum);
-  return Array.from(values, (value, index) => {
+  const readings: number[] = [];
+  for (let index = 0; index < values.length; index += 1) {
+    const value = values[index]!;
     if (!Number.isFinite(value)) {
       throw new Error(`${subject} needs finite readings, got ${String(value)} at position ${String(index)}`);
     }
-    return value;
-  });
+    readings.push(value);
+  }
+  return readings;
 }
 
 /** @throws Error when `count` is not a whole number of at least `minimum` readings. */

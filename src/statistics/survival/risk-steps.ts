@@ -26,8 +26,13 @@ export function riskSteps(subject: string, { times, events }: Lifetimes): RiskSt
   const byTime = new Map<number, { ended: number; events: number }>();
   durations.forEach((time, i) => {
     if (time < 0) throw new Error(`${subject} needs times from 0 up, got ${String(time)}`);
-    const group = byTime.get(time) ?? { ended: 0, events: 0 };
-    byTime.set(time, { ended: group.ended + 1, events: group.events + (events[i] === true ? 1 : 0) });
+    const event = events[i] === true ? 1 : 0;
+    const group = byTime.get(time);
+    if (group === undefined) byTime.set(time, { ended: 1, events: event });
+    else {
+      group.ended += 1;
+      group.events += event;
+    }
   });
   let atRisk = durations.length;
   return [...byTime]

@@ -28,9 +28,9 @@ export function mannKendall(values: ArrayLike<number>): MannKendall {
   const readings = finiteReadings('Mann-Kendall test', values, 3);
   const n = readings.length;
   let s = 0;
-  readings.forEach((earlier, i) => {
-    for (const later of readings.slice(i + 1)) s += Math.sign(later - earlier);
-  });
+  for (let earlier = 0; earlier < n; earlier += 1) {
+    for (let later = earlier + 1; later < n; later += 1) s += Math.sign(readings[later]! - readings[earlier]!);
+  }
   const variance = kendallVariance(
     readings.map((_, i) => i),
     readings,

@@ -1,6 +1,7 @@
-import { median } from '../descriptive/median.ts';
+import { quickselect } from 'simple-statistics';
 import { normalQuantile } from '../distributions/normal.ts';
 import { finiteReadings, requireShare } from '../numerics/guards.ts';
+import { selectMedian } from '../numerics/select-median.ts';
 import { kendallVariance } from './kendall-variance.ts';
 
 export interface TheilSen {
@@ -19,7 +20,7 @@ export interface TheilSen {
  * The confidence limits are approximate: the slopes of ranks (N - C) / 2 and (N + C) / 2 + 1, C being the normal
  * quantile times the standard deviation of Kendall's S, rounded outward. Source: Theil 1950, Indagationes Mathematicae
  * 12:85-91; Sen 1968, Journal of the American Statistical Association 63:1379-1389; limits as in Gilbert 1987,
- * Statistical Methods for Environmental Pollution Monitoring, 16.5. Cost: O(n^2 log n) time, O(n^2) memory: meant for
+ * Statistical Methods for Environmental Pollution Monitoring, 16.5. Cost: O(n^2) time and memory: meant for
  * up to a few thousand readings.
  *
  * @throws Error with fewer than 2 readings, x and y of different length, one not finite, or all x equal
@@ -33,26 +34,34 @@ export function theilSen(x: ArrayLike<number>, y: ArrayLike<number>, confidence:
   requireShare('Theil-Sen slope', 'confidence', confidence);
   const slopes = pairSlopes(xs, ys);
   if (slopes.length === 0) throw new Error('Theil-Sen slope needs x that differ');
-  const slope = median(slopes);
+  const slope = selectMedian(slopes);
   const reach = normalQuantile((1 + confidence) / 2) * Math.sqrt(kendallVariance(xs, ys));
   const rank = Math.floor((slopes.length - reach) / 2);
   return {
     slope,
-    intercept: median(ys.map((value, i) => value - slope * xs[i]!)),
-    lower: slopes[rank - 1] ?? -Infinity,
-    upper: slopes[slopes.length - rank] ?? Infinity,
+    intercept: selectMedian(ys.map((value, i) => value - slope * xs[i]!)),
+    lower: atRank(slopes, rank - 1) ?? -Infinity,
+    upper: atRank(slopes, slopes.length - rank) ?? Infinity,
   };
 }
 
-/** The slopes of all pairs whose x differ, in ascending order. */
+/** The slopes of all pairs whose x differ. */
 function pairSlopes(xs: readonly number[], ys: readonly number[]): Float64Array {
-  const points = xs.map((x, i) => ({ x, y: ys[i]! }));
-  const slopes = new Float64Array((points.length * (points.length - 1)) / 2);
+  const slopes = new Float64Array((xs.length * (xs.length - 1)) / 2);
   let count = 0;
-  points.forEach((a, i) => {
-    for (const b of points.slice(i + 1)) {
-      if (a.x !== b.x) slopes[count++] = (b.y - a.y) / (b.x - a.x);
+  for (let first = 0; first < xs.length; first += 1) {
+    for (let second = first + 1; second < xs.length; second += 1) {
+      const run = xs[second]! - xs[first]!;
+      if (run !== 0) slopes[count++] = (ys[second]! - ys[first]!) / run;
     }
-  });
-  return slopes.subarray(0, count).sort();
+  }
+  return slopes.subarray(0, count);
+}
+
+/** The number that would stand at a place were they in ascending order; undefined for no such place. The numbers change their places. */
+function atRank(values: Float64Array, rank: number): number | undefined {
+  if (rank < 0 || rank >= values.length) return undefined;
+  // The typings know plain arrays alone; the algorithm swaps items and needs no more.
+  quickselect(values as unknown as number[], rank);
+  return values[rank];
 }

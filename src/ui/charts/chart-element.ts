@@ -10,8 +10,10 @@ export interface ChartMark {
   readonly name: string;
   /** Its values as a sentence. */
   readonly sentence: string;
-  /** Its readings or repairs. */
+  /** Its readings. */
   readonly href?: string;
+  /** The repairs that it counts. */
+  readonly repairs?: string;
 }
 
 /** Where a mark can be touched, in pixels. */
@@ -106,27 +108,35 @@ export abstract class ChartElement extends LitElement {
     const tabIndex = at === this.reachable ? 0 : -1;
     const { x, y, width, height } = target;
     const content = svg`<rect class="target" x=${x} y=${y} width=${Math.max(0, width)} height=${height} />${drawn}`;
-    return mark.href === undefined
+    const href = mark.href ?? mark.repairs;
+    return href === undefined
       ? svg`<g class="mark" role="img" tabindex=${tabIndex} data-at=${at} aria-label=${mark.name}>${content}</g>`
-      : svg`<a class="mark" href=${mark.href} tabindex=${tabIndex} data-at=${at} aria-label=${mark.name}>${content}</a>`;
+      : svg`<a class="mark" href=${href} tabindex=${tabIndex} data-at=${at} aria-label=${mark.name}>${content}</a>`;
+  }
+
+  /** A mark read out: its values, and where it leads. */
+  private renderMarkWords({ sentence, href, repairs }: ChartMark) {
+    return html`${sentence} ${href === undefined ? nothing : html`<a href=${href}>Readings</a>`}
+    ${repairs === undefined ? nothing : html`<a href=${repairs}>Repairs</a>`}`;
   }
 
   /** The drawing in its plot, and the line that reads a mark out. */
   protected renderPlot(height: number, content: unknown): TemplateResult {
     const mark = this.current === undefined ? undefined : this.marks[this.reachable];
-    const leads = this.marks.some(({ href }) => href !== undefined);
+    const leads = this.marks.some(({ href, repairs }) => href !== undefined || repairs !== undefined);
     // A listener for focus on the drawing itself would make it a stop of the Tab key.
     return html`<div class="plot" @keydown=${this.onKey} @focusin=${this.onReach} @pointerover=${this.onReach}>
         <svg height=${height} role="group" aria-label=${this.about}>${content}</svg>
       </div>
       <p class="readout" role="status">
         ${
-          mark?.sentence ??
-          (this.marks.length === 0
-            ? nothing
-            : html`<span class="quiet"
-                >Arrow keys go from mark to mark${leads ? '; Enter shows what is behind one' : ''}.</span
-              >`)
+          mark !== undefined
+            ? this.renderMarkWords(mark)
+            : this.marks.length === 0
+              ? nothing
+              : html`<span class="quiet"
+                  >Arrow keys go from mark to mark${leads ? '; Enter shows what is behind one' : ''}.</span
+                >`
         }
       </p>`;
   }

@@ -1,10 +1,8 @@
-import { css, html, svg } from 'lit';
+import { css, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { layOutCurve, type CurvePoint } from '../../charts/curve.ts';
-import { shared } from '../styles/shared.styles.ts';
-import { bottomScale, ChartElement, diamondAt, leftScale, type ChartMark } from './chart-element.ts';
-import { chartStyles } from './chart.styles.ts';
-import { percentText } from './share-text.ts';
+import { diamondAt, type ChartMark } from './chart-element.ts';
+import { ScaledChart } from './scaled-chart.ts';
 
 /** A point of a curve, and whether it is the one that was asked for. */
 export interface CurveLine extends CurvePoint, ChartMark {
@@ -12,29 +10,12 @@ export interface CurveLine extends CurvePoint, ChartMark {
   readonly chosen?: boolean;
 }
 
-const LEFT = 52;
-const RIGHT = 24;
-const HEIGHT = 170;
-const BELOW = 42;
-const TOP = 14;
-
 /** A share that grows with cost, from zero up to all. */
 @customElement('bt-curve-chart')
-export class CurveChart extends ChartElement {
+export class CurveChart extends ScaledChart {
   static override styles = [
-    shared,
-    chartStyles,
+    ...ScaledChart.styles,
     css`
-      .line {
-        fill: none;
-        stroke: var(--blue);
-        stroke-width: 2;
-      }
-
-      .dot {
-        fill: var(--blue);
-      }
-
       .chosen {
         fill: var(--paper);
         stroke: var(--ink);
@@ -50,24 +31,18 @@ export class CurveChart extends ChartElement {
   @property({ attribute: false }) across = '';
   @property({ attribute: false }) tickText: (value: number) => string = String;
 
+  protected override readonly roomRight = 24;
+
   protected get marks(): readonly ChartMark[] {
     return this.points;
   }
 
-  protected get leastWidth(): number {
-    return LEFT + RIGHT + 150;
-  }
-
   override render() {
-    const width = this.width - LEFT - RIGHT;
-    const layout = layOutCurve(this.points, { width, height: HEIGHT }, this.from);
-    return html`${this.renderPlot(
-      TOP + HEIGHT + BELOW,
-      svg`<g transform="translate(${LEFT} ${TOP})">
-        ${leftScale(layout.up, width, (share) => percentText(share, this.decimalMark))}
-        ${bottomScale(layout.across, HEIGHT, this.tickText)}
-        <text class="title end" x=${width} y=${HEIGHT + 33} aria-hidden="true">${this.across}</text>
-        <path class="line" d=${layout.line} />
+    const layout = layOutCurve(this.points, this.size, this.from);
+    return this.renderScaled(
+      layout,
+      this.tickText,
+      svg`<path class="line" d=${layout.line} />
         ${layout.points.map(({ x, y }, at) => {
           const point = this.points[at];
           const roomLeft = x - (layout.points[at - 1]?.x ?? -Infinity);
@@ -84,9 +59,9 @@ export class CurveChart extends ChartElement {
                 : svg``
             }`,
           );
-        })}
-      </g>`,
-    )}`;
+        })}`,
+      this.across,
+    );
   }
 }
 

@@ -13,6 +13,8 @@ export interface FailureBar extends PartCounts {
   /** Repairs in which it is only suspected. */
   readonly suspected: number;
   readonly href?: string;
+  /** The repairs in which it is proved failed. */
+  readonly failedIn?: string;
 }
 
 /** Places in pixels: room for the parts' names, for the labels at the bars' ends, for a bar's row, and for the axis. */
@@ -44,6 +46,7 @@ export class FailureBars extends ChartElement {
       name: `${part.part}: ${barLabel(part, this.decimalMark)}`,
       sentence: barSentence(part, this.repairs, this.decimalMark),
       ...(part.href === undefined ? {} : { href: part.href }),
+      ...(part.failedIn === undefined ? {} : { repairs: part.failedIn }),
     }));
   }
 

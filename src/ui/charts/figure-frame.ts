@@ -19,6 +19,7 @@ export class FigureFrame extends LitElement {
     shared,
     css`
       section {
+        container-type: inline-size;
         padding-block: 1.25rem 1.5rem;
         border-top: 1px solid var(--rule);
       }
@@ -29,9 +30,14 @@ export class FigureFrame extends LitElement {
 
       .beside {
         display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 30rem), 1fr));
         gap: 0.5rem 3rem;
         align-items: start;
+      }
+
+      @container (inline-size >= 60rem) {
+        .beside:has(> :nth-child(2)) {
+          grid-template-columns: minmax(0, 9fr) minmax(0, 11fr);
+        }
       }
 
       .beside > * {

@@ -19,7 +19,7 @@ import { engineeringPrefix, prefixSymbol } from '../../domain/prefix.ts';
 import { formatShown, type DecimalMark, type Unit } from '../../domain/quantity.ts';
 import { limitText } from '../band-text.ts';
 import { ResizeController } from '../controllers/resize-controller.ts';
-import type { PastPoints } from '../panels/band-answers.ts';
+import type { PastPoints } from '../../session/answers.ts';
 import type { LimitSide } from '../panels/band-draft.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countText } from '../words.ts';

@@ -1,11 +1,9 @@
-import { css, html, nothing, svg } from 'lit';
+import { css, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { layOutSteps, type Step, type StepsCurve } from '../../charts/steps.ts';
-import { shared } from '../styles/shared.styles.ts';
 import { countText } from '../words.ts';
-import { bottomScale, ChartElement, leftScale, type ChartMark } from './chart-element.ts';
-import { chartStyles } from './chart.styles.ts';
-import { percentText } from './share-text.ts';
+import type { ChartMark } from './chart-element.ts';
+import { ScaledChart } from './scaled-chart.ts';
 
 /** A curve: its name, and its steps with what they tell. */
 export interface StepsLine {
@@ -13,25 +11,15 @@ export interface StepsLine {
   readonly steps: readonly (Step & ChartMark)[];
 }
 
-const LEFT = 52;
-const RIGHT = 150;
-const HEIGHT = 190;
-const BELOW = 42;
-const TOP = 10;
+/** Names of curves whose ends are nearer than this make way for each other, in pixels. */
+const NEAR = 18;
 
 /** Shares that grow by steps over days; the first curve with its limits, the second dashed. */
 @customElement('bt-steps-chart')
-export class StepsChart extends ChartElement {
+export class StepsChart extends ScaledChart {
   static override styles = [
-    shared,
-    chartStyles,
+    ...ScaledChart.styles,
     css`
-      .line {
-        fill: none;
-        stroke: var(--blue);
-        stroke-width: 2;
-      }
-
       .line.second {
         stroke: var(--quiet);
         stroke-dasharray: 5 3;
@@ -40,10 +28,6 @@ export class StepsChart extends ChartElement {
       .area {
         fill: var(--band);
         opacity: 0.6;
-      }
-
-      .dot {
-        fill: var(--blue);
       }
 
       .dot.second {
@@ -58,16 +42,10 @@ export class StepsChart extends ChartElement {
   /** What is counted across, with its unit. */
   @property({ attribute: false }) across = 'days';
 
+  protected override readonly roomRight = 150;
+
   protected get marks(): readonly ChartMark[] {
     return this.lines.flatMap(({ steps }) => steps);
-  }
-
-  protected get leastWidth(): number {
-    return LEFT + RIGHT + 120;
-  }
-
-  private get plotWidth(): number {
-    return this.width - LEFT - RIGHT;
   }
 
   private renderCurve({ points }: StepsCurve, line: number) {
@@ -84,32 +62,29 @@ export class StepsChart extends ChartElement {
   private renderName({ points }: StepsCurve, line: number, others: readonly StepsCurve[]) {
     const end = points.at(-1);
     if (end === undefined) return nothing;
-    // Names that would stand on each other make way, the higher one upwards.
-    const near = others.some(
-      (other) => other.points.at(-1) !== end && Math.abs((other.points.at(-1)?.y ?? Infinity) - end.y) < 18,
-    );
-    const shift = near ? (line === 0 ? -9 : 9) : 0;
-    return svg`<text class="label" x=${Math.min(end.x, this.plotWidth) + 10} y=${end.y + shift}>${this.lines[line]?.name}</text>`;
+    const near = others
+      .map((other) => other.points.at(-1))
+      .find((other) => other !== undefined && other !== end && Math.abs(other.y - end.y) < NEAR);
+    const isUpper = near !== undefined && (end.y < near.y || (end.y === near.y && line === 0));
+    const shift = near === undefined ? 0 : isUpper ? -NEAR / 2 : NEAR / 2;
+    return svg`<text class="label" x=${Math.min(end.x, this.size.width) + 10} y=${end.y + shift}>${this.lines[line]?.name}</text>`;
   }
 
   override render() {
-    const size = { width: this.plotWidth, height: HEIGHT };
     const layout = layOutSteps(
       this.lines.map(({ steps }) => steps),
-      size,
+      this.size,
     );
-    return html`${this.renderPlot(
-      TOP + HEIGHT + BELOW,
-      svg`<g transform="translate(${LEFT} ${TOP})">
-        ${leftScale(layout.up, size.width, (share) => percentText(share, this.decimalMark))}
-        ${bottomScale(layout.across, HEIGHT, (days) => countText(days, this.decimalMark))}
-        <text class="title end" x=${size.width} y=${HEIGHT + 33} aria-hidden="true">${this.across}</text>
-        ${layout.curves[0]?.area === '' || layout.curves[0] === undefined ? nothing : svg`<path class="area" d=${layout.curves[0].area} />`}
+    const area = layout.curves[0]?.area ?? '';
+    return this.renderScaled(
+      layout,
+      (days) => countText(days, this.decimalMark),
+      svg`${area === '' ? nothing : svg`<path class="area" d=${area} />`}
         ${layout.curves.map(({ line }, at) => svg`<path class=${at === 0 ? 'line' : 'line second'} d=${line} />`)}
         ${layout.curves.map((curve, at) => this.renderName(curve, at, layout.curves))}
-        ${layout.curves.map((curve, at) => this.renderCurve(curve, at))}
-      </g>`,
-    )}`;
+        ${layout.curves.map((curve, at) => this.renderCurve(curve, at))}`,
+      this.across,
+    );
   }
 }
 

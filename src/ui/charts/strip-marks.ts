@@ -1,6 +1,6 @@
 import type { StripMarks } from '../../charts/strip.ts';
 import { STATES, type State } from '../../domain/reading.ts';
-import type { PastPoints } from '../panels/band-answers.ts';
+import type { PastPoints } from '../../session/answers.ts';
 
 /** The rows of a strip from its top, and the code of each in the worker's columns. */
 export const STRIP_ROWS = [

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { summariseRows } from '../../charts/strip.ts';
 import type { DecimalMark, Unit } from '../../domain/quantity.ts';
 import { limitText } from '../band-text.ts';
-import type { PastPoints } from '../panels/band-answers.ts';
+import type { PastPoints } from '../../session/answers.ts';
 import { countText } from '../words.ts';
 import { STRIP_ROWS, stripMarks } from './strip-marks.ts';
 

@@ -55,7 +55,12 @@ export function paintTrace(
     context.fillText(labels.value(value), LEFT - 8, y(value));
   }
   context.textAlign = 'center';
-  for (const minute of roundTicks([(trace.from - start) / MINUTE, (trace.to - start) / MINUTE], 6)) {
+  const room = context.measureText(labels.time(trace.to - start)).width + 16;
+  const minutes = roundTicks(
+    [(trace.from - start) / MINUTE, (trace.to - start) / MINUTE],
+    Math.min(6, plot.width / room / 1.5),
+  );
+  for (const minute of minutes) {
     context.fillText(labels.time(minute * MINUTE), x(start + minute * MINUTE), height - BOTTOM / 2);
   }
   paintLine(context, plot.width, y, trace, ink);

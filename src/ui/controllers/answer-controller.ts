@@ -6,6 +6,11 @@ export type Answer<Value> =
   | { readonly status: 'ready'; readonly value: Value }
   | { readonly status: 'failed'; readonly reason: string };
 
+/** The value of an answer that is there, or the one before that stands until it is. */
+export function valueOf<Value>(answer: Answer<Value>): Value | undefined {
+  return answer.status === 'failed' ? undefined : answer.value;
+}
+
 /** A question and what tells it from the one before. */
 export interface Question<Value> {
   /** The question is asked again when this text changes. */
@@ -49,6 +54,11 @@ export class AnswerController<Value> implements ReactiveController {
     this.#running?.abort();
     this.#running = undefined;
     this.#key = undefined;
+  }
+
+  /** Stops the question that is being answered; the answer is then that it was cancelled. */
+  cancel(): void {
+    this.#running?.abort();
   }
 
   async #load(question: Question<Value>, running: AbortController): Promise<void> {

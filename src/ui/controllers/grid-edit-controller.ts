@@ -1,12 +1,16 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { DecimalMark } from '../../domain/quantity.ts';
 import type { CellText, EditAnswer, EditField, EditsSoFar, GridLine, ReadingsQuery } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from './answer-controller.ts';
 import { countOf } from '../words.ts';
 import type { ShownColumn } from '../grid/column-layout.ts';
-import { editText, filledCells, pastedCells } from '../grid/edit-text.ts';
+import { editText, filledCells, filledDown } from '../grid/edit-text.ts';
+import { stepText } from '../grid/edit-words.ts';
 import type { GridKey, GridRange } from '../grid/grid-cursor.ts';
 import { isGroup } from '../grid/group-text.ts';
+import { GridNewRowController } from './grid-new-row-controller.ts';
+import { GridPasteController } from './grid-paste-controller.ts';
 
 /** The cell that is being edited. */
 export interface CellEditor {
@@ -16,12 +20,6 @@ export interface CellEditor {
   readonly text: string;
   /** Why the text cannot be kept, as sentences. */
   readonly fault?: string;
-}
-
-/** A block that waits to be pasted: what it would change. */
-export interface PastePreview {
-  readonly cells: readonly CellText[];
-  readonly answer: EditAnswer;
 }
 
 /** What the grid holds at the moment. */
@@ -43,27 +41,36 @@ export interface GridEditOptions {
   readonly focusCell: (by: number) => void;
 }
 
-type Call = 'restoreReadings' | 'deleteReadings' | 'returnReadings' | 'undoEdit' | 'redoEdit';
+type Call = 'restoreReadings' | 'deleteReadings' | 'copyReadings' | 'returnReadings' | 'undoEdit' | 'redoEdit';
 
-/** Edits readings in the cells of a grid, pastes and deletes them, and takes all that back. */
+/** Edits readings in the cells of a grid, adds, pastes and deletes them, and takes all that back. */
 export class GridEditController implements ReactiveController {
   editor: CellEditor | undefined;
-  preview: PastePreview | undefined;
+  readonly pasting: GridPasteController;
+  readonly adding: GridNewRowController;
+  /** Whether copies stand under a line of headers. */
+  copiesHeaders = true;
   /** Grows with each change made here. */
   edition = 0;
   private readonly journal: AnswerController<EditsSoFar>;
   private readonly host: ReactiveControllerHost;
   private readonly options: GridEditOptions;
 
-  constructor(host: ReactiveControllerHost, options: GridEditOptions) {
+  constructor(host: ReactiveControllerHost & { readonly renderRoot: ParentNode }, options: GridEditOptions) {
     this.host = host;
     this.options = options;
+    const changed = (): void => {
+      this.edition += 1;
+      host.requestUpdate();
+    };
+    this.pasting = new GridPasteController(host, options, changed);
+    this.adding = new GridNewRowController(host, options, changed);
     this.journal = new AnswerController<EditsSoFar>(host, () => this.journalQuestion());
     host.addController(this);
   }
 
   hostDisconnected(): void {
-    this.editor = this.preview = undefined;
+    this.editor = this.pasting.preview = this.adding.row = undefined;
   }
 
   /** What was edited by hand so far, by this grid and before it, once that is known. */
@@ -110,13 +117,19 @@ export class GridEditController implements ReactiveController {
     this.host.requestUpdate();
   }
 
-  /** What a key does to the selection apart from moving: undo, redo, delete, restore. @returns whether it does anything */
-  press(event: GridKey): boolean {
+  /**
+   * What a key does apart from moving: to the journal, and to the selection where it is of readings.
+   * @returns whether it does anything
+   */
+  press(event: GridKey, isHeader: boolean): boolean {
     const command = event.ctrlKey || event.metaKey;
     const key = event.key.toLowerCase();
     if (command && key === 'z') return this.run(event.shiftKey ? 'redoEdit' : 'undoEdit');
     if (command && key === 'y') return this.run('redoEdit');
+    if (!command && key === 'insert') return this.adding.begin();
+    if (isHeader) return false;
     if (command && key === 'backspace') return this.run('restoreReadings');
+    if (command && key === 'd') return event.shiftKey ? this.run('copyReadings') : this.fillDown();
     if (!command && event.shiftKey && key === 'delete') return this.run('deleteReadings');
     if (key === 'f2') return this.start();
     const isLetter = event.key.length === 1 && event.key !== ' ' && !command && !event.altKey;
@@ -129,46 +142,48 @@ export class GridEditController implements ReactiveController {
     return true;
   }
 
-  /** Shows what a block would change before it does. */
-  async paste(text: string): Promise<void> {
-    const edited = this.options.edited();
-    if (edited === undefined || text === '') return;
-    const { session, query, range, columns, lines } = edited;
-    const cells = pastedCells(text, range, columns, lines);
-    try {
-      const answer = await session.ask('tryEdit', [query, cells, session.state.decimalMark]);
-      this.preview = { cells, answer };
-    } catch (error) {
-      this.options.say(`Nothing was pasted. ${sentence(error)}`);
-    }
+  /** Keeps why the last edit was made. */
+  async explain(why: string): Promise<void> {
+    await this.options.edited()?.session.ask('explainEdit', [why]);
+    this.edition += 1;
+    this.options.say(why.trim() === '' ? 'No reason is kept.' : 'The reason is kept with the edit.');
     this.host.requestUpdate();
   }
 
-  /** Ends the preview, and changes what it showed where that is wanted. */
-  async settle(isWanted: boolean): Promise<void> {
-    const { preview } = this;
+  /** Gives all rows of the selection what its first row holds. */
+  private fillDown(): true {
     const edited = this.options.edited();
-    this.preview = undefined;
-    if (isWanted && preview !== undefined && edited !== undefined) await this.apply(edited, preview.cells);
-    this.options.focusCell(0);
-    this.host.requestUpdate();
+    const first = edited && this.options.row(edited.range.firstRow);
+    if (edited && first && !isGroup(first) && edited.range.lastRow > edited.range.firstRow)
+      void this.fill(edited, filledDown(first, edited.range, edited.columns, edited.session.state.decimalMark));
+    else
+      this.options.say('Nothing was filled: select several rows, of which the first holds what the others shall hold.');
+    return true;
+  }
+
+  private async fill(edited: Edited, cells: readonly CellText[]): Promise<void> {
+    const answer = await this.apply(edited, cells);
+    const fault = typeof answer === 'string' ? answer : answer.faults[0]?.fault;
+    if (fault !== undefined) this.options.say(`Nothing was filled. ${fault}`);
+    else if (typeof answer === 'object' && answer.changed === 0) this.options.say('All of this is so already.');
   }
 
   private async change(call: Call): Promise<void> {
     const edited = this.options.edited();
     if (edited === undefined) return;
     const { session, query, range } = edited;
+    const mark = session.state.decimalMark;
     const { firstRow, lastRow } = range;
+    const before = this.soFar;
     try {
-      const isOfRows = call === 'restoreReadings' || call === 'deleteReadings';
-      await (isOfRows ? session.ask(call, [query, firstRow, lastRow]) : session.ask(call, []));
+      const isOfRows = call === 'restoreReadings' || call === 'deleteReadings' || call === 'copyReadings';
+      const after = await (isOfRows ? session.ask(call, [query, firstRow, lastRow]) : session.ask(call, []));
       this.edition += 1;
-      const done = { restoreReadings: 'Original values are back.', deleteReadings: 'Deleted.', returnReadings: 'Deleted readings are back.', undoEdit: 'Taken back.', redoEdit: 'Done again.' }[call]; // prettier-ignore
-      this.options.say(done);
+      this.options.say(changeSentence(call, before, after, mark));
     } catch (error) {
       this.options.say(`Nothing was changed. ${sentence(error)}`);
     }
-    this.host.requestUpdate();
+    this.options.focusCell(0);
   }
 
   private async apply({ session, query }: Edited, cells: readonly CellText[]): Promise<EditAnswer | string> {
@@ -194,6 +209,19 @@ export class GridEditController implements ReactiveController {
       keepsLast: true,
     };
   }
+}
+
+/** What came of a change, by what undo and redo would take then. */
+function changeSentence(call: Call, before: EditsSoFar | undefined, after: EditsSoFar, mark: DecimalMark): string {
+  if (call === 'undoEdit' || call === 'redoEdit') {
+    const step = call === 'undoEdit' ? after.next : after.last;
+    if (step === undefined || before?.undone === after.undone) return call === 'undoEdit' ? 'There is no edit to take back.' : 'There is no edit to do again.'; // prettier-ignore
+    return `${call === 'undoEdit' ? 'Taken back' : 'Done again'}: ${stepText(step, mark)}.`;
+  }
+  const { last } = after;
+  if (last === undefined || after.steps === before?.steps) return 'Nothing was changed: all of this is so already.';
+  const text = stepText(last, mark);
+  return call === 'restoreReadings' ? `Original values are back: ${text}.` : `${text}.`;
 }
 
 function sentence(error: unknown): string {

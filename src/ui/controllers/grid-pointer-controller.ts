@@ -9,6 +9,8 @@ const DRAG_FROM = 5;
 export interface GridPointerActions {
   /** @param extend - whether the selection is to reach up to the cell */
   readonly select: (cell: CellPlace, extend: boolean) => void;
+  /** The selected cell is pressed with Ctrl: it is to lead to what it names. */
+  readonly follow: () => void;
   readonly chooseHeader: (column: number, add: boolean) => void;
   readonly moveColumn: (from: number, to: number) => void;
   /** Width in pixels, while the pointer moves and once it has ended; undefined for the column's own width. */
@@ -52,6 +54,11 @@ export class GridPointerController implements ReactiveController {
     if (cell === undefined || event.button !== 0) return;
     event.preventDefault();
     const { row, column } = cell;
+    if (row !== HEADER_ROW && (event.ctrlKey || event.metaKey)) {
+      this.actions.select(cell, false);
+      this.actions.follow();
+      return;
+    }
     if (row !== HEADER_ROW) {
       this.drag = { kind: 'select' };
       this.actions.select(cell, event.shiftKey);

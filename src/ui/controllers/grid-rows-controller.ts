@@ -1,6 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { DerivedField, GridLine, ReadingsCount, ReadingsQuery } from '../../session/answers.ts';
+import type { DerivedField, GridLine, ReadingsCount, ReadingsQuery, RowIdentity } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
+import { isGroup } from '../grid/group-text.ts';
 import { RowPages } from '../grid/row-pages.ts';
 
 /** What the grid shows: one query's lines with some derived fields, at one revision of the bench. */
@@ -21,8 +22,8 @@ export interface Opened {
 export interface GridRowsOptions {
   /** The row that will be in sight once a query is opened, and how many rows the host shows around it at most. */
   readonly landing: (opened: Opened) => { readonly row: number; readonly reach: number };
-  /** The log row that should stay current, if any. */
-  readonly keep: () => number | undefined;
+  /** The line whose reading should stay current, if any. */
+  readonly keep: () => GridLine | undefined;
   /** Called before the host is drawn with another query's rows. */
   readonly opened: (opened: Opened) => void;
 }
@@ -111,33 +112,44 @@ export class GridRowsController implements ReactiveController {
         if (this.shown?.pages === pages) this.fail(reason);
       },
     );
-    const keep = this.sameBench(key) ? this.options.keep() : undefined;
-    const [count, kept] = await Promise.all([
-      session.ask('count', [query]),
-      keep === undefined ? undefined : session.ask('placeOf', [query, keep]),
-    ]);
+    const [count, first] = await Promise.all([session.ask('count', [query]), this.keptPlace(session, query)]);
     if (this.openingKey !== key) return;
-    const { row, reach } = this.options.landing({ count, kept });
+    let kept = first;
+    const { row, reach } = this.options.landing({ count, kept: kept.place });
     await pages.load(Math.max(0, row - reach), Math.min(row + reach, linesOf(count) - 1));
+    // The cursor may have moved on meanwhile.
+    while (this.openingKey === key && !isSame(kept.reading, identityOf(this.options.keep())))
+      kept = await this.keptPlace(session, query);
     if (this.openingKey !== key) return;
     this.openingKey = undefined;
     this.failedKey = undefined;
     this.fault = undefined;
     this.shown = { key, query, count, pages };
-    this.options.opened({ count, kept });
+    this.options.opened({ count, kept: kept.place });
     this.host.requestUpdate();
   }
 
-  /** Whether a row's number still names the same reading: another revision of the bench may have other rows. */
-  private sameBench(key: string): boolean {
-    const [revision] = JSON.parse(key) as [string];
-    return this.shown !== undefined && (JSON.parse(this.shown.key) as [string])[0] === revision;
+  /** The reading that should stay current as the host has it now, and where it stands in a query's list. */
+  private async keptPlace(session: Session, query: ReadingsQuery) {
+    const reading = identityOf(this.options.keep());
+    return { reading, place: reading && (await session.ask('placeOf', [query, reading])) };
   }
 
   private fail(reason: unknown): void {
     this.fault = reason instanceof Error ? reason.message : String(reason);
     this.host.requestUpdate();
   }
+}
+
+/** What names the reading of a line whatever else comes and goes; undefined where it holds none. */
+function identityOf(line: GridLine | undefined): RowIdentity | undefined {
+  if (line === undefined || isGroup(line)) return undefined;
+  const { origin, nth = 0 } = line;
+  return { file: origin.file, line: origin.line, nth };
+}
+
+function isSame(one: RowIdentity | undefined, other: RowIdentity | undefined): boolean {
+  return one?.file === other?.file && one?.line === other?.line && one?.nth === other?.nth;
 }
 
 /** Lines that list what a query holds. */

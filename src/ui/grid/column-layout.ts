@@ -23,9 +23,9 @@ export const MAX_PINNED = 4;
 export const MIN_WIDTH = 3;
 export const MAX_WIDTH = 40;
 
-export const FIRST_LAYOUT: ColumnLayout = GRID_COLUMNS.map(({ id, derived }) => ({
+export const FIRST_LAYOUT: ColumnLayout = GRID_COLUMNS.map(({ id, spare }) => ({
   id,
-  shown: derived === undefined,
+  shown: spare !== true,
   pinned: false,
 }));
 
@@ -92,6 +92,17 @@ export function writeLayout(layout: ColumnLayout): string {
   return text === writeColumns(FIRST_LAYOUT) ? '' : text;
 }
 
+/** Writes the shown columns as `writeLayout` does, those of the first layout too. */
+export function writeColumns(layout: ColumnLayout): string {
+  const widths = new Map(layout.map(({ id, width }) => [id, width]));
+  return shownColumns(layout)
+    .map(({ id, pinned }) => {
+      const width = widths.get(id);
+      return `${id}${pinned ? '*' : ''}${width === undefined ? '' : `_${width}`}`;
+    })
+    .join(' ');
+}
+
 /** Reads what `writeLayout` wrote; what is not understood is passed over, undefined where that leaves nothing. */
 export function readLayout(text: string): ColumnLayout | undefined {
   const shown = new Map<string, ColumnPlace>();
@@ -107,16 +118,6 @@ export function readLayout(text: string): ColumnLayout | undefined {
     (whole, { id, width }) => (width === undefined ? whole : withWidth(whole, id, width)),
     capPins(layout),
   );
-}
-
-function writeColumns(layout: ColumnLayout): string {
-  const widths = new Map(layout.map(({ id, width }) => [id, width]));
-  return shownColumns(layout)
-    .map(({ id, pinned }) => {
-      const width = widths.get(id);
-      return `${id}${pinned ? '*' : ''}${width === undefined ? '' : `_${width}`}`;
-    })
-    .join(' ');
 }
 
 function capPins(layout: ColumnLayout): ColumnLayout {

@@ -3,10 +3,7 @@ import type { GridLine } from '../../session/answers.ts';
 import type { GridColumn } from './grid-columns.ts';
 import { groupText, isGroup } from './group-text.ts';
 
-/**
- * How cells are copied: `spreadsheet` under a line of headers, with an apostrophe before what another program would take
- * for a formula; `exact` as they read, without headers.
- */
+/** How cells are copied: `spreadsheet` with an apostrophe before what another program would take for a formula, `exact` as they read. */
 export type CopyManner = 'spreadsheet' | 'exact';
 
 /**
@@ -18,26 +15,28 @@ export function copyText(
   columns: readonly GridColumn[],
   mark: DecimalMark,
   manner: CopyManner = 'spreadsheet',
+  hasHeaders = true,
 ): string {
   const worded = columns.filter((column) => column.id !== 'tape');
   const cell = manner === 'exact' ? exactCell : safeCell;
   const texts = lines.map((line) =>
     isGroup(line) ? [cell(groupText(line, mark))] : worded.map((column) => cell(column.text(line, mark))),
   );
-  const headers = manner === 'exact' ? [] : [worded.map((column) => column.title)];
+  const headers = hasHeaders ? [worded.map((column) => column.title)] : [];
   return [...headers, ...texts].map((cells) => cells.join('\t')).join('\r\n');
 }
 
-const FORMULA_START = /^\s*[=+\-@\t\r\n\0＝＋－＠]/;
+/** What begins like one behind apostrophes gets one more, so that reading it back takes off the one that was put there. */
+const FORMULA_START = /^'*\s*[=+\-@\0＝＋－＠]/;
 /** A number with its unit, which may begin with a sign and is still no formula. */
 const QUANTITY = /^[+-]?\d+(?:[.,]\d+)?(?:\u00a0\S+)?$/;
 
 function safeCell(text: string): string {
   const oneLine = text.replaceAll(/[\t\r\n]+/g, ' ');
-  return FORMULA_START.test(text) && !QUANTITY.test(oneLine) ? `'${oneLine}` : oneLine;
+  return FORMULA_START.test(oneLine) && !QUANTITY.test(oneLine) ? `'${oneLine}` : oneLine;
 }
 
-/** What would break the lines or the columns is put in quotes (RFC 4180, 2.6 and 2.7, with tabs for commas). */
+/** What would break the lines or the columns, or seem to be guarded, is put in quotes (RFC 4180, 2.6 and 2.7, with tabs for commas). */
 function exactCell(text: string): string {
-  return /[\t\r\n"]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return /[\t\r\n"]|^'/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

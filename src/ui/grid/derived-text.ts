@@ -20,7 +20,7 @@ export function derivedText(field: DerivedField, row: ReadingRow, mark: DecimalM
     case 'ratio':
       return numberText(ratioDigits(value), mark);
     case 'robust-z':
-      return `${plus(value)}${numberText(value.toFixed(Math.abs(value) < 100 ? 1 : 0), mark)}`;
+      return `${plus(value)}${numberText(value.toFixed(1), mark)}`;
   }
 }
 

@@ -30,11 +30,22 @@ export function pointCell({ point, specimen }: ReadingRow): TemplateResult {
 
 export function readingCell(row: ReadingRow, mark: DecimalMark): TemplateResult {
   const { whole, fraction, unit } = readingText(row, mark);
-  const isWord = unit === '';
-  return html`<span class="reading ${isWord ? 'word' : ''}"
-    ><span class="whole">${whole}</span>${
-      isWord ? nothing : html`<span class="fraction">${fraction}</span><span class="unit">${unit}</span>`
-    }</span
+  if (unit === '') return html`<span class="reading word"><span class="whole">${whole}</span></span>`;
+  return alignedCell(whole, fraction, unit);
+}
+
+/** A number with its unit, such as `12.5\u00a0V`, so that its column aligns on the decimal mark; nothing for an empty text. */
+export function numberCell(text: string, mark: DecimalMark): TemplateResult | typeof nothing {
+  if (text === '') return nothing;
+  const [number = '', unit = ''] = text.split('\u00a0');
+  const at = number.indexOf(mark);
+  return at < 0 ? alignedCell(number, '', unit) : alignedCell(number.slice(0, at), number.slice(at), unit);
+}
+
+function alignedCell(whole: string, fraction: string, unit: string): TemplateResult {
+  return html`<span class="reading"
+    ><span class="whole">${whole}</span><span class="fraction">${fraction}</span
+    ><span class="unit">${unit === '' ? nothing : `\u00a0${unit}`}</span></span
   >`;
 }
 

@@ -1,9 +1,10 @@
-import type { TemplateResult } from 'lit';
+import type { nothing, TemplateResult } from 'lit';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { DerivedField, EditField, ReadingRow, SortField } from '../../session/answers.ts';
 import { tape } from '../charts/tolerance-tape.ts';
 import { derivedText } from './derived-text.ts';
 import {
+  numberCell,
   originCell,
   originText,
   pointCell,
@@ -22,6 +23,8 @@ export interface GridColumn {
   readonly title: string;
   /** What it says, where the title cannot say it all. */
   readonly about?: string;
+  /** Whether it is there to choose from at first, and not shown. */
+  readonly spare?: boolean;
   /** The derived field that it shows, which must be asked for. */
   readonly derived?: DerivedField;
   /** The order that the column's header gives, where it gives one. */
@@ -35,7 +38,7 @@ export interface GridColumn {
   /** What the cell says in plain text, for copies and for the voice; empty where another cell says the same. */
   readonly text: (row: ReadingRow, mark: DecimalMark) => string;
   /** What the cell shows, where that is more than its text. */
-  readonly cell?: (row: ReadingRow, mark: DecimalMark) => TemplateResult;
+  readonly cell?: (row: ReadingRow, mark: DecimalMark) => TemplateResult | typeof nothing;
 }
 
 /** All columns, in the order in which they stand at first; derived ones are there to choose from. */
@@ -86,7 +89,7 @@ export const GRID_COLUMNS: readonly GridColumn[] = [
     title: 'reading',
     sort: 'reading',
     edit: 'reading',
-    width: '7.75em',
+    width: '8em',
     share: 0,
     text: readingLine,
     cell: readingCell,
@@ -103,7 +106,17 @@ export const GRID_COLUMNS: readonly GridColumn[] = [
   },
   { id: 'meter', title: 'meter', sort: 'meter', edit: 'meter', width: '3em', share: 0, text: ({ meter }) => meter },
   { id: 'origin', title: 'file and line', sort: 'file', width: '5em', share: 2, text: originText, cell: originCell },
-  derived('margin', 'margin', 'distance to the nearer limit, below zero outside of the band', '6.5em'),
+  {
+    id: 'specimen',
+    title: 'specimen',
+    about: 'whether the board’s own part was measured, or a new one beside it',
+    spare: true,
+    edit: 'specimen',
+    width: '6em',
+    share: 0,
+    text: ({ specimen }) => specimen,
+  },
+  derived('margin', 'margin', 'distance to the nearer limit, below zero outside of the band', '7.5em'),
   derived('margin-in-u', 'margin in U', 'distance to the nearer limit in multiples of the uncertainty U', '7em'),
   derived('deviation', 'off nominal', 'deviation from the nominal value of its band in percent', '6em'),
   derived('change', 'since stage before', 'change from the last number of the stage before at this point', '8.5em'),
@@ -117,9 +130,9 @@ const GAP = '0.625em';
 /** The columns as tracks of a CSS grid, the space between them, and the width below which the grid scrolls sideways. */
 export function columnTracks(columns: readonly GridColumn[]): { tracks: string; gap: string; leastWidth: string } {
   return {
-    tracks: columns.map(({ width, share }) => (share === 0 ? width : `minmax(${width}, ${share}fr)`)).join(' '),
+    tracks: columns.map((column) => (column.share === 0 ? widthOf(column) : `minmax(${widthOf(column)}, ${column.share}fr)`)).join(' '), // prettier-ignore
     gap: GAP,
-    leastWidth: `calc(${columns.map(({ width }) => width).join(' + ')} + ${columns.length - 1} * ${GAP})`,
+    leastWidth: `calc(${columns.map(widthOf).join(' + ')} + ${columns.length - 1} * ${GAP})`,
   };
 }
 
@@ -128,8 +141,14 @@ export function pinOffsets(columns: readonly (GridColumn & { readonly pinned: bo
   return columns
     .filter((column) => column.pinned)
     .map(
-      (_, index) => `calc(${['0px', ...columns.slice(0, index).map(({ width }) => `${width} + ${GAP}`)].join(' + ')})`,
+      (_, index) =>
+        `calc(${['0px', ...columns.slice(0, index).map((column) => `${widthOf(column)} + ${GAP}`)].join(' + ')})`,
     );
+}
+
+/** A column's least width: wider by as much as a reader's own letter spacing widens its texts. */
+function widthOf({ width }: GridColumn): string {
+  return `calc(${width} * var(--stretch, 1))`;
 }
 
 /** The derived fields that some columns show. */
@@ -146,5 +165,6 @@ export function columnOf(id: string): GridColumn {
 
 function derived(field: DerivedField, title: string, about: string, width: string): GridColumn {
   const text = (row: ReadingRow, mark: DecimalMark): string => derivedText(field, row, mark);
-  return { id: field, title, about, sort: field, derived: field, width, share: 0, text };
+  const cell: GridColumn['cell'] = (row, mark) => numberCell(text(row, mark), mark);
+  return { id: field, title, about, spare: true, sort: field, derived: field, width, share: 0, text, cell };
 }

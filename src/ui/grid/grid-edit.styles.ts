@@ -65,6 +65,81 @@ export const gridEditStyles = css`
     color: var(--quiet);
   }
 
+  .edits label,
+  .manner label,
+  .headers {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.375em;
+    min-block-size: 1.5rem;
+  }
+
+  .edits .why {
+    inline-size: 18em;
+    max-inline-size: 100%;
+    min-block-size: 1.5rem;
+  }
+
+  .manner {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25em 1.5em;
+    margin: 0;
+  }
+
+  .new-row {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: flex-start;
+    gap: 0.375em 0.75em;
+    padding-block: 0.5em;
+    border-block-start: 1px solid var(--ink);
+  }
+
+  .new-row label {
+    display: grid;
+    color: var(--quiet);
+  }
+
+  .new-row input,
+  .new-row select,
+  .edits .why {
+    border: 1px solid var(--quiet);
+    background: var(--lifted);
+    color: var(--ink);
+    font-family: var(--font-number);
+  }
+
+  .new-row input,
+  .new-row select {
+    min-inline-size: 9em;
+    min-block-size: 1.75rem;
+  }
+
+  .new-row input {
+    inline-size: 9em;
+  }
+
+  .new-row [name='time'] {
+    inline-size: 13em;
+  }
+
+  .new-row label .wrong {
+    max-inline-size: 18em;
+    font-size: var(--small);
+  }
+
+  .new-row .ways {
+    display: flex;
+    gap: 0.75em;
+    align-self: flex-end;
+  }
+
+  .new-row p {
+    flex-basis: 100%;
+    margin: 0;
+  }
+
   .preview {
     max-block-size: 14em;
     overflow-y: auto;

@@ -4,6 +4,7 @@ import type { SelectionSummary } from '../../session/answers.ts';
 import type { Answer } from '../controllers/answer-controller.ts';
 import type { GridEditController } from '../controllers/grid-edit-controller.ts';
 import type { CopyManner } from './copy-text.ts';
+import { newRowTemplate } from './edit-new-row-view.ts';
 import { editsTemplate, previewTemplate } from './edit-view.ts';
 import { KEYS_HINT, selectionLine } from './selection-line.ts';
 
@@ -34,16 +35,30 @@ export function footTemplate(foot: GridFoot): TemplateResult {
     </button>`;
   return html`<div class="under">
       <p class="about">${aboutTemplate(foot)}</p>
-      ${
-        selection === undefined
-          ? nothing
-          : html`<span class="copies"
-              >${copies('spreadsheet', 'copy for a spreadsheet')} ${copies('exact', 'copy exactly')}</span
-            >`
-      }
+      <span class="copies">
+        ${
+          selection === undefined
+            ? nothing
+            : html`${copies('spreadsheet', 'copy for a spreadsheet')} ${copies('exact', 'copy exactly')}
+                <label class="headers"
+                  ><input
+                    type="checkbox"
+                    .checked=${edits.copiesHeaders}
+                    @change=${(event: Event) => {
+                      edits.copiesHeaders = (event.target as HTMLInputElement).checked;
+                    }}
+                  />with headers</label
+                >
+                <button class="plain" type="button" @click=${() => edits.run('copyReadings')}>
+                  add them once more
+                </button>`
+        }
+        <button class="plain" type="button" @click=${() => edits.adding.begin()}>add a reading</button>
+      </span>
     </div>
+    ${edits.adding.row === undefined ? nothing : newRowTemplate(edits.adding.row, edits.adding)}
     ${edits.soFar === undefined ? nothing : editsTemplate(edits.soFar, edits, mark)}
-    ${edits.preview === undefined ? nothing : previewTemplate(edits.preview, edits, mark)}`;
+    ${edits.pasting.preview === undefined ? nothing : previewTemplate(edits.pasting.preview, edits.pasting, mark)}`;
 }
 
 function aboutTemplate({ fault, isEmpty, selection, mark }: GridFoot): TemplateResult | typeof nothing {

@@ -34,12 +34,14 @@ export class GridScroll {
     return visibleRows(this.shapeNow, this.offsetNow);
   }
 
-  /** Takes new measures; the first row seen stays the same where it can. */
-  reshape(shape: WindowShape): void {
+  /** Takes new measures; the first row seen stays the same where it can, and `kept` stays in sight where it was. */
+  reshape(shape: WindowShape, kept = -1): void {
     const { rowHeight } = this.shapeNow;
+    const { first, count } = this.visible;
     const row = rowHeight > 0 ? this.offsetNow / rowHeight : 0;
     this.shapeNow = shape;
     this.goTo(row * shape.rowHeight);
+    if (kept >= first && kept < first + count) this.show(kept);
   }
 
   /** Follows the scroll bar to `scrollTop`; a place that it was set to says nothing new. */

@@ -39,6 +39,7 @@ export function headerTemplate({ columns, sort, cursor, target }: GridView): Tem
       const direction = sorted?.descending === true ? 'descending' : 'ascending';
       return html`<div
         role="columnheader"
+        id="heading-${column.id}"
         class="${sorted === undefined ? '' : 'sorted'} ${target === index ? 'target' : ''}"
         data-column=${column.id}
         data-pin=${ifDefined(column.pinned ? index : undefined)}
@@ -117,15 +118,18 @@ function lineTemplate(view: GridView, index: number, manner: string): TemplateRe
       const original = line === undefined ? undefined : originalText(column.edit, line, mark);
       const { editor } = view.edits;
       const isEdited = editor?.line === index && editor.column === place;
+      const isCurrent = cursor.row === index && cursor.column === place;
       return html`<div
         role="gridcell"
+        id=${ifDefined(isCurrent ? 'current' : cursor.row === index && column.id === 'point' ? 'current-point' : undefined)}
+        aria-labelledby=${ifDefined(isCurrent ? `heading-${column.id} current-point current` : undefined)}
         class="${original === undefined ? '' : 'changed'} ${isEdited ? 'editing' : ''}"
         title=${ifDefined(original === undefined ? undefined : `was ${original}`)}
         aria-readonly=${column.edit === undefined}
         data-column=${column.id}
         data-pin=${ifDefined(column.pinned ? place : undefined)}
         ?data-derived=${column.derived !== undefined}
-        tabindex=${ifDefined(isEdited ? undefined : cursor.row === index && cursor.column === place ? 0 : -1)}
+        tabindex=${ifDefined(isEdited ? undefined : isCurrent ? 0 : -1)}
         aria-colindex=${place + 1}
         aria-selected=${isInRange(range, index, place)}
       >

@@ -1,4 +1,4 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
 import { joinQuantity, type DecimalMark } from '../../domain/quantity.ts';
 import type { GridLine, Grouping, GroupLine } from '../../session/answers.ts';
 import { countOf, countText } from '../words.ts';
@@ -14,7 +14,7 @@ export function groupName({ group, by }: GroupLine): string {
   return group === '' ? `${by} not stated` : group;
 }
 
-/** What a group's line says after its name, part by part. */
+/** What a group's line says after its name, each in its place; empty where there is nothing to say. */
 function groupFacts(line: GroupLine, mark: DecimalMark): readonly string[] {
   const { readings, outOfBand, judged, overRange, numbers } = line;
   const share = numberText(((100 * outOfBand) / judged).toFixed(1), mark);
@@ -24,20 +24,18 @@ function groupFacts(line: GroupLine, mark: DecimalMark): readonly string[] {
     countOf(readings, 'reading', mark),
     judged === 0
       ? 'none judged'
-      : `${countText(outOfBand, mark)} of ${countText(judged, mark)} judged out of band, ${share}\u00a0%`,
-    ...(overRange === 0 ? [] : [`${countText(overRange, mark)} over-range`]),
-    ...(numbers === undefined
-      ? []
-      : [
-          `median ${quantity(numbers.median, numbers.lastDigit)}`,
-          `median absolute deviation ${quantity(numbers.spread, numbers.lastDigit)}`,
-        ]),
+      : `out of band ${countText(outOfBand, mark)} of ${countText(judged, mark)}, ${share}\u00a0%`,
+    overRange === 0 ? '' : `${countText(overRange, mark)} over-range`,
+    numbers === undefined ? '' : `median ${quantity(numbers.median, numbers.lastDigit)}`,
+    numbers === undefined ? '' : `median absolute deviation ${quantity(numbers.spread, numbers.lastDigit)}`,
   ];
 }
 
 /** The whole line in plain text, for copies and for the voice. */
 export function groupText(line: GroupLine, mark: DecimalMark): string {
-  return `${groupName(line)}: ${groupFacts(line, mark).join(', ')}`;
+  return `${groupName(line)}: ${groupFacts(line, mark)
+    .filter((fact) => fact !== '')
+    .join(', ')}`;
 }
 
 /** What is said when the cursor comes to a line: its place among all, and what it shows. @param index - from 0 */
@@ -49,9 +47,7 @@ export function spokenLine(line: GridLine, index: number, lines: number, mark: D
 /** The whole line as it is drawn. */
 export function groupTemplate(line: GroupLine, mark: DecimalMark): TemplateResult {
   return html`<span class="fold" aria-hidden="true">${line.folded ? '▸' : '▾'}</span
-    ><b>${groupName(line)}</b>${groupFacts(line, mark).map((fact) =>
-      fact === '' ? nothing : html` <span class="fact">${fact}</span>`,
-    )}`;
+    ><b>${groupName(line)}</b>${groupFacts(line, mark).map((fact) => html` <span class="fact">${fact}</span>`)}`;
 }
 
 /** The grouping with one group folded where it was not, or unfolded where it was. */

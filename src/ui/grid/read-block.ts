@@ -1,8 +1,17 @@
+/** Rows of cells. */
+export type Block = readonly (readonly string[])[];
+
 /**
  * Reads what another program put on the clipboard as rows of cells: lines, parted by tabs; a cell in quotes may hold both
  * (RFC 4180, 2.6 and 2.7, with tabs for commas). An apostrophe before what looks like a formula is taken off again.
  */
-export function readBlock(text: string): readonly (readonly string[])[] {
+export function readBlock(text: string): Block {
+  // Without quotes, which most blocks are, this is far quicker.
+  if (!text.includes('"')) {
+    const lines = text.split(/\r\n|\n|\r/);
+    if (lines.length > 1 && lines.at(-1) === '') lines.pop();
+    return lines.map((line) => line.split('\t').map(withoutGuard));
+  }
   const rows: string[][] = [[]];
   const cell = /"((?:[^"]|"")*)"(?=\t|\r?\n|$)|[^\t\r\n]*/y;
   let at = 0;
@@ -29,5 +38,5 @@ export function readBlock(text: string): readonly (readonly string[])[] {
 }
 
 function withoutGuard(cell: string): string {
-  return /^'[\s=+\-@＝＋－＠]/.test(cell) ? cell.slice(1) : cell;
+  return cell.startsWith("'") && /^'+\s*[=+\-@\0＝＋－＠]/.test(cell) ? cell.slice(1) : cell;
 }

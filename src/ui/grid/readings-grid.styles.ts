@@ -3,10 +3,9 @@ import { css } from 'lit';
 export const gridStyles = css`
   :host {
     display: grid;
-    grid-template-rows: minmax(0, 1fr) auto;
+    grid-template-rows: minmax(14em, 1fr) auto;
     grid-auto-rows: auto;
     grid-template-columns: minmax(0, 1fr);
-    min-block-size: 12em;
     container-type: inline-size;
     font-size: 0.9375rem;
   }
@@ -40,7 +39,7 @@ export const gridStyles = css`
   .probe {
     position: absolute;
     visibility: hidden;
-    inline-size: 1px;
+    inline-size: max-content;
     pointer-events: none;
   }
 
@@ -142,30 +141,30 @@ export const gridStyles = css`
     inset-inline-start: var(--pin-3);
   }
 
-  [data-derived] {
-    font-variant-numeric: tabular-nums;
+  [role='columnheader'][data-derived] {
+    padding-inline-end: 0.25em;
     text-align: end;
   }
 
-  [role='columnheader'][data-derived] {
-    padding-inline-end: 0.25em;
-  }
-
   .group [role='gridcell'].group-line {
+    display: grid;
+    grid-template-columns:
+      0.5em minmax(6em, calc(13em * var(--stretch, 1))) calc(8em * var(--stretch, 1)) calc(17em * var(--stretch, 1))
+      calc(7em * var(--stretch, 1)) calc(8.5em * var(--stretch, 1)) minmax(0, 1fr);
+    column-gap: 1em;
     grid-column: 1 / -1;
     margin: 0;
     background: var(--lifted);
     cursor: pointer;
   }
 
-  .group-line .fold {
-    display: inline-block;
-    inline-size: 1.25em;
-    color: var(--quiet);
+  .group-line > * {
+    overflow: hidden;
+    text-overflow: ellipsis;
   }
 
+  .group-line .fold,
   .group-line .fact {
-    margin-inline-start: 1.5em;
     color: var(--quiet);
     font-variant-numeric: tabular-nums;
   }
@@ -229,7 +228,35 @@ export const gridStyles = css`
 
   .reading {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) 4.25ch 2.75ch;
+    grid-template-columns: minmax(0, 1fr) calc(var(--fraction, 5ch) * var(--stretch, 1)) calc(
+        var(--unit, 2.75ch) * var(--stretch, 1)
+      );
+  }
+
+  /* A word has no decimal mark to stand on. */
+  .reading.word {
+    grid-template-columns: minmax(0, 1fr) calc(var(--unit, 2.75ch) * var(--stretch, 1));
+  }
+
+  [data-column='margin'],
+  [data-column='change'] {
+    --fraction: 4.5ch;
+  }
+
+  [data-column='margin-in-u'],
+  [data-column='deviation'],
+  [data-column='robust-z'] {
+    --fraction: 2ch;
+    --unit: 1.75ch;
+  }
+
+  [data-column='robust-z'] {
+    --unit: 0ch;
+  }
+
+  [data-column='ratio'] {
+    --fraction: 6ch;
+    --unit: 0ch;
   }
 
   .reading .whole {
@@ -241,7 +268,6 @@ export const gridStyles = css`
   }
 
   .reading .unit {
-    padding-inline-start: 0.6ch;
     color: var(--quiet);
     font-family: var(--font-text);
   }
@@ -290,9 +316,9 @@ export const gridStyles = css`
 
   .under {
     display: flex;
-    align-items: start;
+    align-items: baseline;
     justify-content: space-between;
-    gap: 1.75em;
+    gap: 0 1.75em;
   }
 
   .copies {
@@ -317,6 +343,12 @@ export const gridStyles = css`
     color: var(--ink);
   }
 
+  @container (max-width: 48em) {
+    .under {
+      flex-wrap: wrap;
+    }
+  }
+
   @container (max-width: 96em) {
     .scroller {
       --time-width: 9em;
@@ -331,6 +363,14 @@ export const gridStyles = css`
   @media (forced-colors: active) {
     .row [aria-selected='true'] {
       border-block-end: 3px solid Highlight;
+    }
+
+    .row.current [role='gridcell'] {
+      border-block-start: 1px solid Highlight;
+    }
+
+    [role='columnheader'].target {
+      border-inline-start: 2px solid Highlight;
     }
   }
 `;

@@ -26,7 +26,9 @@ import { cellElement, headerTemplate, rowsTemplate, type GridView } from './grid
 import { isScaled, rowsPerView, wheelPixels } from './grid-window.ts';
 import { foldedOther, isGroup, spokenLine } from './group-text.ts';
 import { gridStyles } from './readings-grid.styles.ts';
-import { measureColumn, showColumn } from './show-column.ts';
+import { wayFrom } from './row-ways.ts';
+import { summaryQuestion } from './selection-line.ts';
+import { measureColumn, showColumn, stretchOf } from './show-column.ts';
 import { nextSort, type SortKeys } from './sort-keys.ts';
 
 /**
@@ -50,15 +52,13 @@ export class ReadingsGrid extends LitElement {
       row: Math.max(0, this.cursorAfter(opened).row),
       reach: rowsPerView(this.place.shape),
     }),
-    keep: () => (this.touched && !isGroup(this.reached) ? this.reached?.row : undefined),
+    keep: (): GridLine | undefined => (this.touched ? this.rows.row(this.cursor.row) : undefined),
     opened: (opened) => {
       this.follow(opened);
     },
   });
   private readonly voice = new GridVoiceController(this);
-  private readonly say = (text: string): void => {
-    this.voice.say(text);
-  };
+  private readonly say = this.voice.say;
   private readonly columns = new GridColumnsController(this, {
     measure: (column) => measureColumn(this.renderRoot, this.scroller, column),
     mark: () => this.mark,
@@ -77,6 +77,9 @@ export class ReadingsGrid extends LitElement {
     chooseHeader: (column, add) => {
       this.chooseSort(column, add);
     },
+    follow: () => {
+      this.followCell();
+    },
     moveColumn: this.columns.move,
     resizeColumn: this.columns.resize,
     markTarget: this.columns.markTarget,
@@ -90,14 +93,16 @@ export class ReadingsGrid extends LitElement {
     },
     cursor: () => this.cursor,
     row: (line) => this.rows.row(line),
-    say: this.say,
+    say: this.voice.note,
     focusCell: (by) => {
       const { row, column } = this.cursor;
       if (by === 0) this.focus();
       else this.moveTo(cursorAt(Math.min(row + by, this.rowCount - 1), column));
     },
   });
-  private readonly summary = new AnswerController<SelectionSummary>(this, () => this.summaryQuestion());
+  private readonly summary = new AnswerController<SelectionSummary>(this, () =>
+    summaryQuestion(this.session, this.rows.query, this.range),
+  );
   /** The reading or group that was under the cursor last. */
   private reached: GridLine | undefined;
   /** What is to be said of a reading that left, before the one that took its place. */
@@ -177,12 +182,13 @@ export class ReadingsGrid extends LitElement {
   }
 
   private measure(): void {
+    this.scroller.style.setProperty('--stretch', String(stretchOf(this.probe)));
     const rowHeight = Math.round(this.probe.getBoundingClientRect().height);
     this.headerHeight = this.header.offsetHeight;
     const viewHeight = Math.max(0, this.scroller.clientHeight - this.headerHeight);
     const { shape } = this.place;
     if (rowHeight === shape.rowHeight && viewHeight === shape.viewHeight) return;
-    this.place.reshape({ rows: this.rowCount, rowHeight, viewHeight });
+    this.place.reshape({ rows: this.rowCount, rowHeight, viewHeight }, this.cursor.row);
     this.requestUpdate();
   }
 
@@ -198,7 +204,7 @@ export class ReadingsGrid extends LitElement {
   private follow(opened: Opened): void {
     const { count, kept } = opened;
     const { reached } = this;
-    const focused = this.matches(':focus-within');
+    const focused = this.scroller.matches(':focus-within');
     this.cursor = this.cursorAfter(opened);
     this.place.reshape({ ...this.place.shape, rows: linesOf(count) });
     this.place.show(Math.max(0, this.cursor.row));
@@ -211,19 +217,6 @@ export class ReadingsGrid extends LitElement {
 
   private get mark() {
     return this.session?.state.decimalMark ?? '.';
-  }
-
-  private summaryQuestion() {
-    const { session, range } = this;
-    const shown = this.rows.query;
-    if (session === undefined || shown === undefined || range === undefined) return undefined;
-    const { firstRow, lastRow } = range;
-    if (firstRow === lastRow) return undefined;
-    return {
-      key: JSON.stringify([session.state.revision, shown, firstRow, lastRow]),
-      ask: (signal: AbortSignal) => session.ask('summarise', [shown, firstRow, lastRow], signal),
-      keepsLast: true,
-    };
   }
 
   private moveTo(cursor: GridCursor): void {
@@ -252,7 +245,7 @@ export class ReadingsGrid extends LitElement {
     if (row === this.reached || (row === undefined && this.cursor.row >= 0)) return;
     this.reached = row;
     this.dispatchEvent(new CustomEvent('row-reached', { detail: isGroup(row) ? undefined : row }));
-    if (row === undefined || !this.matches(':focus-within')) return;
+    if (row === undefined || !this.scroller.matches(':focus-within')) return;
     this.say(this.farewell + spokenLine(row, this.cursor.row, this.rowCount, this.mark));
     this.farewell = '';
   }
@@ -276,8 +269,9 @@ export class ReadingsGrid extends LitElement {
     if (command && event.key.toLowerCase() === 'c') void this.copy(event.shiftKey ? 'exact' : 'spreadsheet');
     else if (event.key === '?') this.dispatchEvent(new CustomEvent('keys-asked'));
     else if (event.key === 'Enter' && isHeader) this.chooseSort(this.cursor.column, event.shiftKey);
+    else if (event.key === 'Enter' && command) this.followCell();
     else if (event.key === 'Enter') this.openRow();
-    else if (isHeader ? !this.columns.press(this.cursor.column, event) : !this.edits.press(event)) {
+    else if (!(isHeader && this.columns.press(this.cursor.column, event)) && !this.edits.press(event, isHeader)) {
       const next = moveByKey(this.cursor, event, this.extent);
       if (next === undefined) return;
       this.moveTo(next);
@@ -309,6 +303,13 @@ export class ReadingsGrid extends LitElement {
       this.dispatchEvent(new CustomEvent<ReadingRow>('row-opened', { detail: row }));
   }
 
+  /** Goes to what the current cell names: the repair, the band, the line of its file. */
+  private followCell(): void {
+    const row = this.rows.row(this.cursor.row);
+    const column = this.columns.shown[this.cursor.column];
+    if (row !== undefined && !isGroup(row) && column !== undefined) location.hash = wayFrom(column.id, row);
+  }
+
   private onDoubleClick(event: MouseEvent): void {
     if (!this.pointer.resetWidth(event)) this.openRow();
   }
@@ -316,7 +317,7 @@ export class ReadingsGrid extends LitElement {
   private onPaste(event: ClipboardEvent): void {
     if (this.edits.editor !== undefined) return;
     event.preventDefault();
-    void this.edits.paste(event.clipboardData?.getData('text/plain') ?? '');
+    void this.edits.pasting.begin(event.clipboardData?.getData('text/plain') ?? '');
   }
 
   private async copy(manner: CopyManner): Promise<void> {
@@ -324,7 +325,7 @@ export class ReadingsGrid extends LitElement {
     const { query: shown } = this.rows;
     if (session === undefined || shown === undefined || range === undefined) return;
     const columns = this.columns.shown.slice(range.firstColumn, range.lastColumn + 1);
-    this.say(await copyRows(session, shown, range, columns, manner));
+    this.say(await copyRows(session, shown, range, columns, manner, this.edits.copiesHeaders));
   }
 
   private get foot(): GridFoot {
@@ -383,7 +384,7 @@ export class ReadingsGrid extends LitElement {
             <div class="body" role="rowgroup">${rowsTemplate(view)}</div>
           </div>
         </div>
-        <div class="probe" role="presentation"></div>
+        <div class="probe" role="presentation">0000</div>
       </div>
       ${footTemplate(this.foot)}
       <p class="spoken" aria-live="polite">${this.voice.text}</p>

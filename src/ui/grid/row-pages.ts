@@ -14,6 +14,8 @@ export class RowPages<Row> {
   private readonly pages = new Map<number, readonly Row[]>();
   private readonly underway = new Set<number>();
   private wanted: readonly number[] = [];
+  /** The first row that was wanted last: it tells which way the rows are scrolled. */
+  private lastFirst = 0;
   private readonly fetchRows: FetchRows<Row>;
   private readonly arrived: () => void;
   private readonly failed: (reason: unknown) => void;
@@ -42,13 +44,16 @@ export class RowPages<Row> {
     );
   }
 
-  /** Fetches the pages of the rows from `first` to `last` that are not here, and then the ones next to them. */
+  /** Fetches the pages of the rows from `first` to `last` that are not here, then two that are scrolled to, and the one scrolled from. */
   want(first: number, last: number, rows: number): void {
     if (rows === 0) return;
     const seen = pagesBetween(first, last);
     for (const page of seen) this.touch(page);
-    const near = [pageOf(last) + 1, pageOf(first) - 1].filter((page) => page >= 0 && page <= pageOf(rows - 1));
-    this.wanted = [...seen, ...near].filter((page) => !this.pages.has(page));
+    const [above, below] = [pageOf(first) - 1, pageOf(last) + 1];
+    const near = first < this.lastFirst ? [above, above - 1, below] : [below, below + 1, above];
+    this.lastFirst = first;
+    const there = near.filter((page) => page >= 0 && page <= pageOf(rows - 1));
+    this.wanted = [...seen, ...there].filter((page) => !this.pages.has(page));
     this.fetchNext();
   }
 

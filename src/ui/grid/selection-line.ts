@@ -1,17 +1,37 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { formatShown, type DecimalMark, type QuantityText } from '../../domain/quantity.ts';
-import type { SelectionSummary } from '../../session/answers.ts';
+import type { ReadingsQuery, SelectionSummary } from '../../session/answers.ts';
+import type { Session } from '../../session/session.ts';
+import type { Question } from '../controllers/answer-controller.ts';
 import { countOf, countText } from '../words.ts';
 import { computedText } from './computed-text.ts';
+import type { GridRange } from './grid-cursor.ts';
 
 /** Shown while nothing is selected that a sentence could be about. */
 export const KEYS_HINT = html`
   <span>Enter: about this reading</span>
+  <span>Ctrl and Enter: to its repair, band or file</span>
   <span>Shift and arrows: select</span>
   <span>Ctrl and C: copy</span>
   <span>Enter on a heading: sort</span>
   <span>?: all keys</span>
 `;
+
+/** Asks what the selected lines come to; undefined where no more than one is selected, which says it all itself. */
+export function summaryQuestion(
+  session: Session | undefined,
+  query: ReadingsQuery | undefined,
+  range: GridRange | undefined,
+): Question<SelectionSummary> | undefined {
+  if (session === undefined || query === undefined || range === undefined) return undefined;
+  const { firstRow, lastRow } = range;
+  if (firstRow === lastRow) return undefined;
+  return {
+    key: JSON.stringify([session.state.revision, query, firstRow, lastRow]),
+    ask: (signal) => session.ask('summarise', [query, firstRow, lastRow], signal),
+    keepsLast: true,
+  };
+}
 
 /** The sentence about the selected rows: how many, how many out of band, and what their numbers come to. */
 export function selectionLine(summary: SelectionSummary, mark: DecimalMark): TemplateResult {

@@ -28,14 +28,18 @@ export const SHORTCUTS: readonly ShortcutGroup[] = [
       { keys: 'Shift + Space', does: 'the whole row' },
       { keys: 'Ctrl + Space', does: 'the whole column' },
       { keys: 'Ctrl + A', does: 'all' },
-      { keys: 'Ctrl + C', does: 'copy for a spreadsheet: with headers, nothing is taken for a formula' },
-      { keys: 'Shift + Ctrl + C', does: 'copy exactly: as the cells read, without headers' },
+      { keys: 'Ctrl + C', does: 'copy for a spreadsheet: nothing is taken for a formula' },
+      { keys: 'Shift + Ctrl + C', does: 'copy exactly: as the cells read' },
     ],
   },
   {
     title: 'On a reading or a group',
     shortcuts: [
       { keys: 'Enter', does: 'all about the reading; fold the group or unfold it' },
+      {
+        keys: 'Ctrl + Enter, Ctrl + click',
+        does: 'to what the cell names: the repair, the family, the lines of the file; from any other cell to the band of its point',
+      },
       { keys: '?', does: 'this page' },
     ],
   },
@@ -44,7 +48,10 @@ export const SHORTCUTS: readonly ShortcutGroup[] = [
     shortcuts: [
       { keys: 'F2, or any letter or digit', does: 'edit the cell; Enter keeps it, Escape leaves it as it was' },
       { keys: 'Ctrl + Enter in a cell', does: 'the same for all that is selected in its column' },
-      { keys: 'Ctrl + V', does: 'paste a block of cells, after a look at what it changes' },
+      { keys: 'Ctrl + D', does: 'fill the selection with what its first row holds' },
+      { keys: 'Ctrl + V', does: 'paste a block of cells over readings or as new ones, after a look at what it does' },
+      { keys: 'Insert', does: 'add a reading by hand' },
+      { keys: 'Shift + Ctrl + D', does: 'add the selected readings once more, as new ones' },
       { keys: 'Ctrl + Z, Ctrl + Y', does: 'take the last edit back, do it again' },
       { keys: 'Ctrl + Backspace', does: 'give the selected readings their original values' },
       { keys: 'Shift + Delete', does: 'delete the selected readings' },

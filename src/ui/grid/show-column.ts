@@ -22,6 +22,16 @@ export function measureColumn(
   const header = cellElement(root, { row: HEADER_ROW, column });
   return {
     width: header?.getBoundingClientRect().width ?? 0,
-    em: parseFloat(getComputedStyle(scroller).fontSize),
+    em: parseFloat(getComputedStyle(scroller).fontSize) * stretchOf(scroller),
   };
+}
+
+/** Width of a letter among others, in em: about half the height of its line. */
+const LETTER = 0.5;
+
+/** By how much a reader's own letter spacing widens texts (WCAG 2.2, 1.4.12). */
+export function stretchOf(element: Element): number {
+  const { letterSpacing, fontSize } = getComputedStyle(element);
+  const spacing = parseFloat(letterSpacing);
+  return Number.isNaN(spacing) ? 1 : 1 + spacing / (LETTER * parseFloat(fontSize));
 }

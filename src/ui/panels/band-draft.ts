@@ -1,4 +1,5 @@
 import { bandFault, limitsOf, type BandKind, type Expectation, type Limits } from '../../domain/band.ts';
+import { markedVolts, usualPercent } from '../../domain/marking.ts';
 import type { DecimalMark, Unit } from '../../domain/quantity.ts';
 import { numberField, quantityField, readPercent, readQuantity } from './band-typed.ts';
 
@@ -85,21 +86,11 @@ export function draftOf(expects: Expectation, unit: Unit, mark: DecimalMark): Ba
   }
 }
 
-/** The draft for a check without a band: the board's marking ± 5 % where the point's name tells it, else two empty limits. */
+/** The draft for a check without a band: the board's marking with its usual tolerance where the point's name tells it, else two empty limits. */
 export function emptyDraft(point: string, unit: Unit, mark: DecimalMark): BandDraft {
   const nominal = unit === 'V' ? markedVolts(point) : undefined;
   if (nominal === undefined) return { ...EMPTY, kind: 'between' };
-  return draftOf({ kind: 'percent', nominal, percent: MARKING_PERCENT }, unit, mark);
-}
-
-/** How far a supply may lie from the voltage that is printed beside it (common practice, no source). */
-export const MARKING_PERCENT = 5;
-
-/** The voltage that a point is named after, as boards print it: `12V main`, `5 V standby`, `3.3V`; undefined for none. */
-export function markedVolts(point: string): number | undefined {
-  const found = /(?:^|[\s_(+])(\d{1,3}(?:[.,]\d{1,2})?)\s?V(?![\p{L}\p{N}])/u.exec(point)?.[1];
-  const volts = found === undefined ? 0 : Number(found.replace(',', '.'));
-  return volts > 0 ? volts : undefined;
+  return draftOf({ kind: 'percent', nominal, percent: usualPercent(point) }, unit, mark);
 }
 
 /** What a draft expects, or the first thing that is wrong with it. */

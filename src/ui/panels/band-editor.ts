@@ -1,45 +1,38 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { limitsOf, type Band, type BandKind, type Expectation } from '../../domain/band.ts';
+import type { Band, BandKind, Expectation } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
+import { RETURNED_AND_HELD, type GoodRule } from '../../domain/good-rule.ts';
 import type { Unit } from '../../domain/quantity.ts';
 import { MODE_UNITS, STAGES, type Stage } from '../../domain/reading.ts';
-import type { FacetValue } from '../../session/answers.ts';
+import type { FacetValue, ProposalLine, Rejudged, Trial } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { expectationText } from '../band-text.ts';
 import type { LimitMove } from '../charts/reading-strip.ts';
 import '../charts/reading-strip.ts';
 import { stripTable } from '../charts/strip-table.ts';
-import { AnswerController } from '../controllers/answer-controller.ts';
+import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { GridVoiceController } from '../controllers/grid-voice-controller.ts';
 import { bandsHash } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText } from '../words.ts';
-import { valueOf, type PastPoints, type ProposalLine, type Rejudged, type Trial } from './band-answers.ts';
 import { authorOf, rememberAuthor } from './band-author.ts';
 import { draftLimits, draftOf, emptyDraft, movableSides, readDraft, turnedTo, withLimit } from './band-draft.ts';
 import { bandEditorStyles } from './band-editor.styles.ts';
 import type { BandForm, BandFormElement } from './band-form.ts';
 import './band-form.ts';
+import './band-good-rule.ts';
 import { benchChanged } from './band-outcome.ts';
+import { openCheck, type Opened } from './band-opened.ts';
 import './band-results.ts';
-import type { Opened } from './band-results.ts';
+import './history.ts';
 import { TrialController } from './band-trial.ts';
-import { DEFAULT_LEARNING } from './band-learning.ts';
+import { DEFAULT_LEARNING, rememberRule, ruleOf } from './band-learning.ts';
 import { checkKey, checkText, today, trialText } from './band-words.ts';
 
 const MOVING =
   ' Dashed: the band you set. Drag its limits, or move them by the arrow keys: one last digit, with Shift ten.';
-
-const NO_POINTS: Omit<PastPoints, 'unit'> = {
-  value: new Float64Array(),
-  state: new Uint8Array(),
-  standing: new Uint8Array(),
-  returned: new Uint8Array(),
-  rows: new Uint32Array(),
-  lastDigit: -2,
-};
 
 /**
  * One check: what it has read, what it should read, and what a band would have done to past boards. Nothing changes
@@ -67,14 +60,20 @@ export class BandEditor extends LitElement {
     const { check } = this;
     if (check === undefined) return undefined;
     const key = this.revision + checkKey(check);
-    return { key, ask: (signal) => this.open(key, check, signal), keepsLast: true };
+    const { rule } = this;
+    return {
+      key: key + JSON.stringify(rule),
+      ask: (signal) => openCheck(this.session, key, check, rule, signal),
+      keepsLast: true,
+    };
   });
   private readonly proposal = new AnswerController<ProposalLine>(this, () => {
     const opened = valueOf(this.opened.answer);
     const { check } = this;
     if (check === undefined || opened === undefined || opened.points.value.length === 0) return undefined;
-    const key = this.revision + checkKey(check);
-    return { key, ask: (signal) => this.session.ask('propose', [check, DEFAULT_LEARNING], signal) };
+    const settings = { ...DEFAULT_LEARNING, rule: this.rule };
+    const key = this.revision + checkKey(check) + JSON.stringify(settings);
+    return { key, ask: (signal) => this.session.ask('propose', [check, settings], signal) };
   });
   private readonly trial = new TrialController(this);
   private readonly voice = new GridVoiceController(this);
@@ -85,6 +84,7 @@ export class BandEditor extends LitElement {
   @state() private form: BandForm | undefined;
   @state() private problem: string | undefined;
   @state() private busy = false;
+  @state() private rule: GoodRule = RETURNED_AND_HELD;
 
   @property({ attribute: false }) session!: Session;
   /** What the address names: family, point and mode; the stage may be left open. */
@@ -99,6 +99,7 @@ export class BandEditor extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('about')) this.problem = undefined;
+    if (changed.has('session')) this.rule = ruleOf(this.session);
     const opened = valueOf(this.opened.answer);
     if (opened === undefined) return;
     const { key } = opened;
@@ -109,9 +110,10 @@ export class BandEditor extends LitElement {
     const read = this.read;
     if (read === undefined || !('expects' in read) || opened.points.value.length === 0) this.trial.drop();
     else {
+      const { rule } = this;
       const { check } = opened;
       const { expects } = read;
-      this.trial.want(key + JSON.stringify(expects), () => this.session.ask('tryBand', [check, expects]));
+      this.trial.want(key + JSON.stringify([expects, rule]), () => this.session.ask('tryBand', [check, expects, rule]));
     }
   }
 
@@ -144,36 +146,6 @@ export class BandEditor extends LitElement {
     return this.form === undefined ? undefined : readDraft(this.form.draft, this.unit, this.mark);
   }
 
-  private async open(key: string, check: Check, signal: AbortSignal): Promise<Opened> {
-    const { family, point, stage, mode } = check;
-    const filters = [
-      { field: 'family', oneOf: [family] },
-      { field: 'point', oneOf: [point] },
-      { field: 'stage', oneOf: [stage] },
-      { field: 'mode', oneOf: [mode] },
-    ] as const;
-    const { readings } = await this.session.ask('count', [{ filters, sort: [] }], signal);
-    const points = readings === 0 ? await this.unread(check, signal) : await this.session.ask('pastPoints', [check], signal); // prettier-ignore
-    const { band } = points;
-    const place: Band = band ?? { ...check, expects: { kind: 'at least', limit: 0 }, basis: 'typed in' };
-    const [present, history] = await Promise.all([
-      band === undefined || readings === 0 ? undefined : this.session.ask('tryBand', [check, band.expects], signal),
-      this.session.ask('bandHistory', [place], signal),
-    ]);
-    return { key, check, points, present, history };
-  }
-
-  /** What there is to show of a check without a reading: its band alone. */
-  private async unread({ family, point, stage, mode }: Check, signal: AbortSignal): Promise<PastPoints> {
-    const { bands } = await this.session.ask('bands', [], signal);
-    const own = bands
-      .map(({ band }) => band)
-      .filter((one) => one.family === family && one.point === point && one.mode === mode);
-    const band = own.find((one) => one.stage === stage) ?? own.find((one) => one.stage === undefined);
-    const limits = band && limitsOf(band.expects);
-    return { ...NO_POINTS, unit: MODE_UNITS[mode], ...(band && { band }), ...(limits && { limits }) };
-  }
-
   private formOf({ check, points: { band } }: Opened): BandForm {
     const author = authorOf(this.session);
     if (band !== undefined) {
@@ -190,6 +162,11 @@ export class BandEditor extends LitElement {
     const basis = detail.draft === undefined ? {} : { basis: 'typed in' as const };
     this.form = { ...this.form, ...basis, ...detail };
     if (detail.author !== undefined) rememberAuthor(this.session, detail.author);
+  }
+
+  private chooseRule({ detail }: CustomEvent<GoodRule>): void {
+    this.rule = detail;
+    rememberRule(this.session, detail);
   }
 
   private chooseKind({ detail }: CustomEvent<BandKind>): void {
@@ -301,6 +278,11 @@ export class BandEditor extends LitElement {
         .about=${`Past readings of ${checkText(check)}`}
         @limit-moved=${this.moveLimit}
       ></bt-reading-strip>
+      ${
+        total === 0
+          ? nothing
+          : html`<bt-band-good-rule .rule=${this.rule} @rule-changed=${this.chooseRule}></bt-band-good-rule>`
+      }
     </section>`;
   }
 
@@ -382,6 +364,10 @@ export class BandEditor extends LitElement {
           ${stripTable(opened.points, this.unit, this.mark)}
         </div>
       </div>
+      <bt-history
+        .session=${this.session}
+        .subject=${{ kind: 'band' as const, band: opened.points.band ?? opened.check }}
+      ></bt-history>
       <span class="spoken" role="status">${this.voice.text}</span>`;
   }
 }

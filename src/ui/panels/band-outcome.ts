@@ -5,7 +5,7 @@ import type { Session } from '../../session/session.ts';
 import { hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText } from '../words.ts';
-import type { Rejudged } from './band-answers.ts';
+import type { Rejudged } from '../../session/answers.ts';
 
 /** What was changed, as a sentence, and what that did to past readings where anything was judged again. */
 export interface Outcome {

@@ -1,29 +1,16 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { limitsOf, type Band, type Expectation } from '../../domain/band.ts';
-import type { Check } from '../../domain/check.ts';
+import type { Band, Expectation } from '../../domain/band.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
 import { expectationText, limitsText } from '../band-text.ts';
 import { bandsHash } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf } from '../words.ts';
-import type { PastPoints, ProposalLine, Trial } from './band-answers.ts';
+import type { ProposalLine, Trial } from '../../session/answers.ts';
 import { bandEditorStyles } from './band-editor.styles.ts';
+import type { Opened } from './band-opened.ts';
 import { trialText } from './band-words.ts';
-
-/** A check, its past readings, and what its present band would do to them. */
-export interface Opened {
-  /** Tells the check and the state of the bench that it was opened at. */
-  readonly key: string;
-  readonly check: Check;
-  readonly points: PastPoints;
-  readonly present: Trial | undefined;
-  /** Earlier bands of the place, latest first. */
-  readonly history: readonly Band[];
-}
-
-const FOLLOWS_MAINS = 'follows the mains of each repair: state a mains to try it';
 
 /**
  * What a band would have done to past boards, beside the present one; what could be learned instead; what it was before.
@@ -46,9 +33,9 @@ export class BandResults extends LitElement {
 
   private renderRow(name: string, expects: Expectation | undefined, trial: Trial | undefined, none: string) {
     const untried = this.opened.points.value.length === 0 ? 'no past board to try' : 'being tried';
-    const waits = expects === undefined ? none : limitsOf(expects) === undefined ? FOLLOWS_MAINS : untried;
+    const waits = expects === undefined ? none : untried;
     const cells =
-      trial === undefined || waits === FOLLOWS_MAINS
+      trial === undefined
         ? html`<td class="quiet wraps" colspan="2">${waits}</td>`
         : html`<td class="number">${trialText(trial.goodStopped, this.decimalMark)}</td>
             <td class="number">${trialText(trial.badLetThrough, this.decimalMark)}</td>`;

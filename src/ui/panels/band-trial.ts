@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Trial } from './band-answers.ts';
+import type { Trial } from '../../session/answers.ts';
 
 /**
  * Tries bands one after another while a limit moves: one try runs at a time, and of those asked for meanwhile only the

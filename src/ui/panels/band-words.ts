@@ -1,7 +1,7 @@
 import type { Check } from '../../domain/check.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { countText } from '../words.ts';
-import type { Proposal, TrialShare } from './band-answers.ts';
+import type { Proposal, TrialShare } from '../../session/answers.ts';
 
 /** A check as a heading names it: `HERON-48, 24V main, live, DC volts`. */
 export function checkText({ family, point, stage, mode }: Check): string {
@@ -47,7 +47,7 @@ export function normalityText({ method, normality }: Proposal, mark: DecimalMark
   if (method === 'open') return '';
   if (normality === undefined) return 'too few to test for normality';
   const p = normality < 0.001 ? `p < ${numberText(0.001, 3, mark)}` : `p = ${numberText(normality, normality < 0.1 ? 3 : 2, mark)}`; // prettier-ignore
-  return `${normality < 0.05 ? 'not normal' : 'may be normal'}, ${p}`;
+  return `${normality < 0.05 ? 'not normal' : normality < 0.25 ? 'hardly normal' : 'may be normal'}, ${p}`;
 }
 
 /** Today as the bench's calendar has it, ISO 8601. */

@@ -1,13 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { limitsOf, type Band } from '../../domain/band.ts';
+import type { Band } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
-import { expectationText, limitText, rangeText } from '../band-text.ts';
+import { expectationText, limitText } from '../band-text.ts';
 import { bandsHash, readingsHash } from '../route.ts';
 import { countOf, countText } from '../words.ts';
-import type { LearningSettings, Proposal, ProposalLine } from './band-answers.ts';
-import { MARKING_PERCENT, markedVolts } from './band-draft.ts';
+import type { LearningSettings, Proposal, ProposalLine } from '../../session/answers.ts';
 import { SIDES_WORDS } from './band-learning.ts';
 import { methodText, normalityText, numberText, sharePercent, trialText } from './band-words.ts';
 
@@ -51,11 +50,8 @@ export function proposalRows(line: ProposalLine, context: RowsContext): Template
         ? html`<span class="quiet">none</span>`
         : html`${expectationText(present.band.expects, unit, mark)}<br />
             <span class="quiet"
-              >${
-                limitsOf(present.band.expects) === undefined
-                  ? 'follows each mains'
-                  : `stopped ${shortTrial(present.trial.goodStopped, mark)}, through ${shortTrial(present.trial.badLetThrough, mark)}`
-              }</span
+              >stopped ${shortTrial(present.trial.goodStopped, mark)}, through
+              ${shortTrial(present.trial.badLetThrough, mark)}</span
             >`
     }
   </td>`;
@@ -131,18 +127,18 @@ function methodCell(proposal: Proposal, check: Check, context: RowsContext, name
   ${
     proposal.method === 'open'
       ? nothing
-      : html`<br /><select
-            class="sides"
-            aria-label="Sides of ${name}"
-            @change=${(event: Event) => {
-              context.chooseSides(check, (event.target as HTMLSelectElement).value as LearningSettings['sides']);
-            }}
-          >
-            ${(['both', 'at least', 'at most'] as const).map(
-              (sides) =>
-                html`<option value=${sides} ?selected=${sides === settings.sides}>${SIDES_WORDS[sides]}</option>`,
-            )}
-          </select>`
+      : html`<select
+          class="sides"
+          aria-label="Sides of ${name}"
+          @change=${(event: Event) => {
+            context.chooseSides(check, (event.target as HTMLSelectElement).value as LearningSettings['sides']);
+          }}
+        >
+          ${(['both', 'at least', 'at most'] as const).map(
+            (sides) =>
+              html`<option value=${sides} ?selected=${sides === settings.sides}>${SIDES_WORDS[sides]}</option>`,
+          )}
+        </select>`
   }`;
 }
 
@@ -151,10 +147,26 @@ function notesOf(line: ProposalLine, context: RowsContext): readonly TemplateRes
   const notes: TemplateResult[] = [];
   if (reason !== undefined) notes.push(html`<p>${reason}</p>`);
   for (const warning of proposal?.warnings ?? []) notes.push(html`<p><span class="wrong">▲</span> ${warning}</p>`);
+  for (const { meter, percent, readings } of proposal?.putRight ?? []) {
+    const off = `${numberText(Math.abs(percent), 1, context.mark)}\u00a0% ${percent > 0 ? 'high' : 'low'}`;
+    const which = readings === 1 ? 'its reading was' : `its ${countText(readings, context.mark)} readings were`;
+    notes.push(
+      html`<p>
+        ${meter} reads ${off}: ${which} put right before the band was learned. Past boards are tried as they were read.
+      </p>`,
+    );
+  }
+  if (proposal?.differ) {
+    const { meters, percent } = proposal.differ;
+    const apart = `${numberText(percent, 1, context.mark)}\u00a0%`;
+    notes.push(html`<p><span class="wrong">▲</span> ${meters.join(' and ')} differ by ${apart}, and which of them is off is not known: neither was put right.</p>`); // prettier-ignore
+  }
   if (proposal && proposal.removed.length > 0) notes.push(screenedList(proposal, check, context));
   if (present === undefined && (proposal === undefined || isFew(proposal))) {
-    const wide = proposal === undefined ? undefined : widthNote(proposal, check, context.mark);
-    if (wide !== undefined) notes.push(html`<p><span class="wrong">▲</span> ${wide}</p>`);
+    if (proposal !== undefined && proposal.normality === undefined) {
+      const few = countOf(proposal.count, 'reading', context.mark);
+      notes.push(html`<p><span class="wrong">▲</span> Learned from ${few} only, it holds if their spread is normal, which so few cannot show.</p>`); // prettier-ignore
+    }
     if (MODE_UNITS[check.mode] === 'V' && check.mode !== 'diode') notes.push(markingForm(check, context));
   }
   return notes;
@@ -165,22 +177,11 @@ function isFew({ method, normality, boardsWanted }: Proposal): boolean {
   return (method === 'normal' && normality === undefined) || boardsWanted > 0;
 }
 
-/** Says where few boards give a wider band than the board's own marking. */
-function widthNote({ limits, count }: Proposal, { point, mode }: Check, mark: DecimalMark): string | undefined {
-  const volts = MODE_UNITS[mode] === 'V' ? markedVolts(point) : undefined;
-  const few = `Learned from ${countOf(count, 'reading', mark)} only, it holds if their spread is normal, which so few cannot show.`;
-  if (volts === undefined) return few;
-  const reach = (volts * MARKING_PERCENT) / 100;
-  if (!(limits.high - limits.low > 2 * reach)) return few;
-  const marked = rangeText({ low: volts - reach, high: volts + reach }, 'V', mark);
-  return `${few} It is wider than the marking with ± ${MARKING_PERCENT} %, ${marked}: set that meanwhile, and it will be said how many boards are still wanted.`;
-}
-
 function screenedList({ removed }: Proposal, check: Check, context: RowsContext) {
   const { mark } = context;
   const unit = MODE_UNITS[check.mode];
   return html`<p>
-      Screened as too far from the others (generalised ESD at 1 %); tick those to keep, and the band is learned with
+      Screened as too far from the others (generalised ESD at 0.1 %); tick those to keep, and the band is learned with
       them.
     </p>
     <ul class="screened">

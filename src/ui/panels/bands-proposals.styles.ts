@@ -14,6 +14,18 @@ export const bandsProposalsStyles = css`
     margin: 0.75rem 0;
   }
 
+  .learning {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 1rem;
+    margin-block: 0.75rem;
+  }
+
+  .learning progress {
+    accent-color: var(--blue);
+  }
+
   .settings label {
     display: inline-flex;
     align-items: center;
@@ -105,6 +117,12 @@ export const bandsProposalsStyles = css`
   td.method {
     min-inline-size: 13rem;
     white-space: normal;
+  }
+
+  @media (min-width: 100rem) {
+    td.method {
+      min-inline-size: 24rem;
+    }
   }
 
   .screened {

@@ -2,7 +2,10 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Band } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
+import { RETURNED_AND_HELD, type GoodRule } from '../../domain/good-rule.ts';
+import { markedVolts, usualPercent } from '../../domain/marking.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
+import type { LearningSettings, ProposalLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { expectationText } from '../band-text.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
@@ -10,14 +13,15 @@ import { followSession } from '../controllers/session-controller.ts';
 import { bandsHash, hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf } from '../words.ts';
-import type { LearningSettings, ProposalLine } from './band-answers.ts';
 import { authorOf, rememberAuthor } from './band-author.ts';
-import { MARKING_PERCENT, markedVolts, readDraft } from './band-draft.ts';
-import { DEFAULT_LEARNING, SHARES, SIDES_WORDS } from './band-learning.ts';
+import { readDraft } from './band-draft.ts';
+import './band-good-rule.ts';
+import { DEFAULT_LEARNING, rememberRule, ruleOf, SHARES, SIDES_WORDS } from './band-learning.ts';
 import { benchChanged } from './band-outcome.ts';
 import { quantityField } from './band-typed.ts';
 import { checkKey, checkText, sharePercent, today } from './band-words.ts';
 import { proposalRows, type Marking, type RowsContext } from './bands-proposal-rows.ts';
+import { LearningRun } from './bands-learning-run.ts';
 import { bandsProposalsStyles } from './bands-proposals.styles.ts';
 
 const COLUMNS = [
@@ -43,11 +47,11 @@ export class BandsProposals extends LitElement {
   private readonly lines = new AnswerController<readonly ProposalLine[]>(this, () => {
     const { family } = this.about;
     if (family === undefined) return undefined;
-    const { content, confidence, sides, ownSides, keptRows } = this;
-    const settings = { content, confidence, sides, keptRows };
-    const key = JSON.stringify([this.revision, this.about, settings, [...ownSides]]);
+    const key = JSON.stringify([this.revision, this.about, this.settings, [...this.ownSides], this.round]);
     return { key, ask: (signal) => this.propose(family, signal), keepsLast: true };
   });
+
+  private readonly run = new LearningRun(this);
 
   @state() private content = DEFAULT_LEARNING.content;
   @state() private confidence = DEFAULT_LEARNING.confidence;
@@ -60,6 +64,9 @@ export class BandsProposals extends LitElement {
   @state() private author = '';
   @state() private problem: string | undefined;
   @state() private busy = false;
+  @state() private rule: GoodRule = RETURNED_AND_HELD;
+  /** Counted up to learn again after a stop. */
+  @state() private round = 0;
 
   @property({ attribute: false }) session!: Session;
   /** The family, or one check of it. */
@@ -73,7 +80,10 @@ export class BandsProposals extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('session')) this.author = authorOf(this.session);
+    if (changed.has('session')) {
+      this.author = authorOf(this.session);
+      this.rule = ruleOf(this.session);
+    }
     const before = changed.get('about');
     if (before !== undefined && JSON.stringify(before) !== JSON.stringify(this.about)) {
       this.ticked = new Set();
@@ -85,9 +95,13 @@ export class BandsProposals extends LitElement {
     return this.session.state.decimalMark;
   }
 
+  private get settings(): LearningSettings {
+    const { content, confidence, sides, keptRows, rule } = this;
+    return { content, confidence, sides, keptRows, rule };
+  }
+
   private settingsOf(check: Check): LearningSettings {
-    const { content, confidence, keptRows } = this;
-    return { content, confidence, keptRows, sides: this.ownSides.get(checkKey(check)) ?? this.sides };
+    return { ...this.settings, sides: this.ownSides.get(checkKey(check)) ?? this.sides };
   }
 
   private async propose(family: string, signal: AbortSignal): Promise<readonly ProposalLine[]> {
@@ -96,14 +110,17 @@ export class BandsProposals extends LitElement {
       const check = { family, point, stage, mode };
       return [await this.session.ask('propose', [check, this.settingsOf(check)], signal)];
     }
-    const { content, confidence, sides, keptRows } = this;
-    const lines = await this.session.ask('proposeFamily', [family, { content, confidence, sides, keptRows }], signal);
+    const lines = await this.run.learn(this.session, family, this.settings, signal);
     return Promise.all(
       lines.map(async (line) => {
         if (!this.ownSides.has(checkKey(line.check))) return line;
         return this.session.ask('propose', [line.check, this.settingsOf(line.check)], signal);
       }),
     );
+  }
+
+  private learnAgain(): void {
+    this.round += 1;
   }
 
   private get context(): RowsContext {
@@ -137,7 +154,7 @@ export class BandsProposals extends LitElement {
   private markingOf(check: Check): Marking {
     const volts = markedVolts(check.point);
     const nominal = volts === undefined ? '' : quantityField(volts, 'V', this.mark);
-    return this.markings.get(checkKey(check)) ?? { nominal, percent: String(MARKING_PERCENT) };
+    return this.markings.get(checkKey(check)) ?? { nominal, percent: String(usualPercent(check.point)) };
   }
 
   private tick(checks: readonly Check[], ticked: boolean): void {
@@ -155,6 +172,11 @@ export class BandsProposals extends LitElement {
 
   private chooseConfidence(event: Event): void {
     this.confidence = Number((event.target as HTMLSelectElement).value);
+  }
+
+  private chooseRule({ detail }: CustomEvent<GoodRule>): void {
+    this.rule = detail;
+    rememberRule(this.session, detail);
   }
 
   private chooseSides(event: Event): void {
@@ -227,6 +249,7 @@ export class BandsProposals extends LitElement {
           )}
         </select></label
       >
+      <bt-band-good-rule .rule=${this.rule} @rule-changed=${this.chooseRule}></bt-band-good-rule>
     </div>`;
   }
 
@@ -279,23 +302,29 @@ export class BandsProposals extends LitElement {
 
   private renderLines(family: string) {
     const { answer } = this.lines;
+    if (answer.status === 'failed' && this.run.isStopped) {
+      return html`<p role="status">
+        Learning was cancelled, and nothing has changed.
+        <button type="button" @click=${this.learnAgain}>Learn</button>
+      </p>`;
+    }
     if (answer.status === 'failed') return html`<p class="wrong" role="alert">${answer.reason}</p>`;
-    if (answer.value === undefined) return html`<p class="quiet" role="status">Learning from the boards of ${family}.</p>`; // prettier-ignore
+    if (answer.value === undefined) return this.run.render(`Learning from the boards of ${family}.`, this.session);
     const lines = answer.value;
     if (lines.length === 0) {
       return html`<p>
-        No board of ${family} is known to be good yet, so nothing can be learned.
-        <a href=${hashOf('shift')}>Bring in</a> the logs of boards that were returned working, with the table of repairs
+        By this rule no board of ${family} is known to be good, so nothing can be learned. Choose another, or
+        <a href=${hashOf('shift')}>bring in</a> the logs of boards that were returned working, with the table of repairs
         that says so.
       </p>`;
     }
     const learned = lines.filter(({ proposal }) => proposal !== undefined).length;
     return html`<p class="quiet">
         ${countOf(learned, 'proposal', this.mark)} for ${countOf(lines.length, 'check', this.mark)} with readings of
-        good boards: those returned working or without fault found, that did not come back. “Good stopped” and “bad let
-        through” are counted on past boards, with 95 % intervals.
-        ${answer.status === 'pending' ? html`<span role="status">Learning again.</span>` : nothing}
+        known-good boards. A board counts once, by its last reading. “Good stopped” and “bad let through” are counted on
+        past boards, with 95 % intervals.
       </p>
+      ${answer.status === 'pending' ? this.run.render('Learning again.', this.session) : nothing}
       ${this.renderTable(lines)} ${this.renderActions(lines)}`;
   }
 

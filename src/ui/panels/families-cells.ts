@@ -8,6 +8,11 @@ export function countCell(count: number, mark: DecimalMark): FigureCell {
   return { text: countText(count, mark), value: count };
 }
 
+/** A count of repairs as a cell that leads to them. */
+export function countedIn(count: number, repairs: string, mark: DecimalMark): FigureCell {
+  return { ...countCell(count, mark), ...(count > 0 && { href: repairs }) };
+}
+
 /** A number with so many decimals as a cell; empty where it is none. */
 export function numberCell(value: number | undefined, decimals: number, mark: DecimalMark): FigureCell {
   return value === undefined || !Number.isFinite(value)

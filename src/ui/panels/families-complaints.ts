@@ -7,7 +7,7 @@ import '../charts/matrix-chart.ts';
 import type { MatrixEntry } from '../charts/matrix-chart.ts';
 import { percentText, shareText } from '../charts/share-text.ts';
 import { countOf, countText } from '../words.ts';
-import { countCell, shareCells } from './families-cells.ts';
+import { countCell, countedIn, shareCells } from './families-cells.ts';
 import { selectField } from './families-fields.ts';
 import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
 
@@ -58,6 +58,7 @@ export function whatAComplaintPointsTo(view: FamilyView) {
     return {
       sentence: `${part} is proved failed in ${countText(count, mark)} of ${countOf(row.repairs, 'repair', mark)} under “${row.complaint}”; the chance that it has failed on the next is ${share}.`,
       href: badReadings(view, [part]),
+      repairs: repairsHash(view, { complaint: row.complaint, ...(count > 0 && { failed: [part] }) }),
       title: part,
       label: `${percentText(chance, mark)} · ${countText(count, mark)} of ${countText(row.repairs, mark)}`,
       series: [{ low, high, middle: chance }],
@@ -101,15 +102,15 @@ function entryOf(view: FamilyView, { complaint, likely, repairs }: ComplaintRow,
   return {
     count,
     name: `${complaint}, ${part}: ${countText(count, view.mark)}`,
-    sentence: `${part} is proved failed in ${countText(count, view.mark)} of ${countOf(repairs, 'repair', view.mark)} under “${complaint}”.`,
-    href: repairsHash(view, [complaint]),
+    sentence: `${part} is proved failed in ${countText(count, view.mark)} of ${countOf(repairs, 'repair', view.mark)} under “${complaint}”, ${percentText(count / repairs, view.mark)}.`,
+    repairs: repairsHash(view, { complaint, ...(count > 0 && { failed: [part] }) }),
   };
 }
 
 function matrixTable(view: FamilyView): FigureTable {
   const { page, mark } = view;
   return {
-    caption: `Complaints of ${page.family}, the most frequent first, with the parts proved failed`,
+    caption: `Complaints of ${page.family}, the most frequent first, with the parts proved failed and their share of the row`,
     columns: [
       { title: 'complaint' },
       { title: 'repairs', number: true },
@@ -117,21 +118,26 @@ function matrixTable(view: FamilyView): FigureTable {
       ...page.complaints.parts.map((title) => ({ title, number: true })),
     ],
     rows: page.complaints.rows.map((row) => [
-      { text: row.complaint, href: repairsHash(view, [row.complaint]) },
-      countCell(row.repairs, mark),
+      row.complaint,
+      countedIn(row.repairs, repairsHash(view, { complaint: row.complaint }), mark),
       countCell(row.nothingProved, mark),
-      ...page.complaints.parts.map((part) => countCell(row.likely.find((one) => one.part === part)?.count ?? 0, mark)),
+      ...page.complaints.parts.map((part) => {
+        const count = row.likely.find((one) => one.part === part)?.count ?? 0;
+        const cell = countedIn(count, repairsHash(view, { complaint: row.complaint, failed: [part] }), mark);
+        return count === 0 ? cell : { ...cell, text: `${cell.text} (${percentText(count / row.repairs, mark)})` };
+      }),
     ]),
   };
 }
 
-function likelyTable({ mark }: FamilyView, row: ComplaintRow, likely: ComplaintRow['likely']): FigureTable {
+function likelyTable(view: FamilyView, row: ComplaintRow, likely: ComplaintRow['likely']): FigureTable {
+  const { mark } = view;
   return {
     caption: `Likely parts under “${row.complaint}”`,
     columns: [{ title: 'part' }, ...['failed', 'chance', 'from', 'to'].map((title) => ({ title, number: true }))],
     rows: likely.map(({ part, count, chance, low, high }) => [
       part,
-      countCell(count, mark),
+      countedIn(count, repairsHash(view, { complaint: row.complaint, failed: [part] }), mark),
       ...shareCells({ middle: chance, low, high }, mark),
     ]),
   };

@@ -1,4 +1,5 @@
 import { html } from 'lit';
+import type { DecimalMark } from '../../domain/quantity.ts';
 import '../charts/figure-frame.ts';
 import type { FigureTable } from '../charts/figure-table.ts';
 import { chanceText, fixedText, percentText, shareText } from '../charts/share-text.ts';
@@ -9,7 +10,9 @@ import { hashOf } from '../route.ts';
 import { countOf, countText, dayText, listText } from '../words.ts';
 import { countCell, numberCell, shareCells } from './families-cells.ts';
 import { dayField } from './families-fields.ts';
+import { chosenBy } from './families-query.ts';
 import { repairsHash, tooFew, type FamilyView } from './families-view.ts';
+import { writeRepairsQuery } from './repairs-query.ts';
 
 type HoldingAnswer = FamilyView['page']['holding'];
 
@@ -25,9 +28,10 @@ const RENEWED: Readonly<Record<HoldingAnswer['groups'][number]['renewal'], strin
 export function doRepairsHold(view: FamilyView) {
   const { page, mark, change } = view;
   const { all, others } = page.holding;
+  const everywhere = hashOf('repairs', undefined, writeRepairsQuery({ ...chosenBy(view.asked), cameBack: true }));
   const lines = [
-    lineOf(page.family, all, repairsHash(view, ['comeback']), view),
-    lineOf('all others', others, hashOf('repairs', undefined, new URLSearchParams({ text: 'comeback' })), view),
+    lineOf(page.family, all, repairsHash(view, { cameBack: true }), mark),
+    lineOf('all others', others, everywhere, mark),
   ].filter(({ steps }) => steps.length > 0);
   return html`<bt-figure-frame
     .question=${'Do repairs hold?'}
@@ -37,7 +41,7 @@ export function doRepairsHold(view: FamilyView) {
     .file=${page.family}
   >
     <div slot="choices" class="choices">
-      ${dayField('Watched until', view.watched, (watched) => {
+      ${dayField('Watched until', view.page.watched, (watched) => {
         change({ watched });
       })}
     </div>
@@ -55,20 +59,20 @@ function instead(view: FamilyView): string | undefined {
   const { all } = view.page.holding;
   if (all === undefined) return tooFew(view) ?? 'No board of these went back as working by that day: too few to say.';
   if (all.comebacks > 0) return undefined;
-  return `None of ${countOf(all.repairs, 'returned board', view.mark)} came back by ${dayText(view.watched)}: there is no curve to draw, and how long they hold is not known yet.`;
+  return `None of ${countOf(all.repairs, 'returned board', view.mark)} came back by ${dayText(view.page.watched)}: there is no curve to draw, and how long they hold is not known yet.`;
 }
 
-function sentenceOf({ page, watched, mark }: FamilyView): string {
+function sentenceOf({ page, mark }: FamilyView): string {
   const { all } = page.holding;
   const of =
     all === undefined
       ? ''
-      : ` ${countOf(all.repairs, 'board', mark)} went back, ${countText(all.comebacks, mark)} came back by ${dayText(watched)}; the others count for as long as they were watched.`;
+      : ` ${countOf(all.repairs, 'board', mark)} went back, ${countText(all.comebacks, mark)} came back by ${dayText(page.watched)}; the others count for as long as they were watched.`;
   return `The share of boards that came back within so many days of their return (Kaplan–Meier), shaded with its 95 % limits.${of}`;
 }
 
 /** Steps of the share that came back: what is left of one. */
-function lineOf(name: string, holding: Holding | undefined, href: string, { mark }: FamilyView): StepsLine {
+export function lineOf(name: string, holding: Holding | undefined, repairs: string, mark: DecimalMark): StepsLine {
   const steps = (holding?.steps ?? []).map(({ time, survival, limits, atRisk, events }) => {
     const share = 1 - survival;
     const turned = limits && { low: 1 - limits.upper, high: 1 - limits.lower };
@@ -80,7 +84,7 @@ function lineOf(name: string, holding: Holding | undefined, href: string, { mark
       limits: turned,
       name: `${name}, ${days}: ${percentText(share, mark)} came back`,
       sentence: `${name}: within ${days} ${percentText(share, mark)} came back${known}. ${countText(events, mark)} of ${countText(atRisk, mark)} still watched came back then.`,
-      href,
+      repairs,
     };
   });
   return { name, steps };
@@ -132,11 +136,11 @@ function comparedSentence({ page, mark }: FamilyView): string {
   return `${testSentence(renewalTest, 'boards of which only what measured bad was renewed', 'boards of which the whole group was renewed', mark)} ${testSentence(othersTest, `boards of ${page.family}`, 'boards of all other families', mark)}`;
 }
 
-function testSentence(
+export function testSentence(
   test: HoldingAnswer['renewalTest'],
   first: string,
   second: string,
-  mark: FamilyView['mark'],
+  mark: DecimalMark,
 ): string {
   if (test === undefined) return `Too few comebacks to compare ${first} with ${second}.`;
   const [seen, expected] = [test.observed[0], test.expected[0]];

@@ -6,10 +6,10 @@ import type { FigureTable } from '../charts/figure-table.ts';
 import { fixedText, percentText } from '../charts/share-text.ts';
 import { hashOf } from '../route.ts';
 import { countOf, countText, listText } from '../words.ts';
-import { countCell } from './families-cells.ts';
+import { countCell, countedIn } from './families-cells.ts';
 import { numberField } from './families-fields.ts';
 import { KIT_SHARE } from './families-query.ts';
-import { noFailures, tooFew, type FamilyView } from './families-view.ts';
+import { noFailures, repairsHash, tooFew, type FamilyView } from './families-view.ts';
 
 type Kit = NonNullable<FamilyView['page']['kit']>;
 
@@ -50,24 +50,24 @@ export function whatBelongsInAKit(view: FamilyView) {
 }
 
 /** The parts that repairs needed, by the largest kit, with a field for the price of each. */
-function pricesField({ page, asked, change }: FamilyView) {
+function pricesField({ page, mark, keepPrice }: FamilyView) {
   const parts = page.kitCurve.at(-1)?.parts ?? [];
+  const prices = new Map(page.prices);
+  const entered = parts.filter((part) => prices.has(part)).length;
   return html`<details class="prices">
-    <summary>Prices (${countText(asked.prices.size, '.')} of ${countText(parts.length, '.')} entered)</summary>
+    <summary>Prices (${countText(entered, mark)} of ${countText(parts.length, mark)} entered)</summary>
     <div class="choices">
       ${parts.map((part) =>
-        numberField(part, asked.prices.get(part), { min: 0, step: 0.01 }, (price) => {
-          const prices = new Map(asked.prices);
-          if (price === undefined) prices.delete(part);
-          else prices.set(part, price);
-          change({ prices });
+        numberField(part, prices.get(part), { min: 0, step: 0.01 }, (price) => {
+          keepPrice(part, price);
         }),
       )}
     </div>
   </details>`;
 }
 
-function pointsOf({ page, mark }: FamilyView): readonly CurveLine[] {
+function pointsOf(view: FamilyView): readonly CurveLine[] {
+  const { page, mark } = view;
   const { kit } = page;
   return page.kitCurve.map(({ parts, covered, repairs }) => {
     const chosen = kit?.parts.length === parts.length && kit.covered === covered;
@@ -76,25 +76,36 @@ function pointsOf({ page, mark }: FamilyView): readonly CurveLine[] {
       cost: parts.length,
       share,
       chosen,
+      repairs: repairsHash(view, { beyondKit: parts }),
       name: `${countOf(parts.length, 'part', mark)}: ${percentText(share, mark)}`,
-      sentence: `${countOf(parts.length, 'part', mark)} cover ${countText(covered, mark)} of ${countOf(repairs, 'repair', mark)}, ${percentText(share, mark)}: ${listText(parts)}.`,
+      sentence: `${countOf(parts.length, 'part', mark)} cover ${countText(covered, mark)} of ${countOf(repairs, 'repair', mark)}, ${percentText(share, mark)}: ${listText(parts)}. ${leftOutText(repairs - covered, mark)}`,
     };
   });
 }
 
-function noKit({ page, asked }: FamilyView): string {
-  const missing = (page.kitCurve.at(-1)?.parts ?? []).filter((part) => !asked.prices.has(part));
-  return asked.prices.size > 0 && missing.length > 0
+/** Why no kit can be told, as a sentence. */
+function noKit({ page }: FamilyView): string {
+  const priced = new Set(page.prices.map(([part]) => part));
+  const missing = (page.kitCurve.at(-1)?.parts ?? []).filter((part) => !priced.has(part));
+  return priced.size > 0 && missing.length > 0
     ? `For the cheapest kit each part needs a price: ${listText(missing)} ${missing.length === 1 ? 'has' : 'have'} none yet.`
     : 'No kit can be told.';
 }
 
+function leftOutText(count: number, mark: FamilyView['mark']): string {
+  return count === 0
+    ? 'None is left out.'
+    : `${countOf(count, 'repair', mark)} ${count === 1 ? 'is' : 'are'} left out.`;
+}
+
 function kitWords(kit: Kit, { mark }: FamilyView) {
-  const { parts, covered, repairs, leftOut, price } = kit;
+  const { parts, covered, repairs, leftOut, price, proved } = kit;
   const shown = leftOut.slice(0, MOST_LEFT_OUT);
-  const kind = price === undefined ? 'The smallest kit' : `The cheapest kit, at ${fixedText(price, 2, mark)},`;
+  const found = proved ? '' : ' found';
+  const kind = price === undefined ? `The smallest kit${found}` : `The cheapest kit${found}, at ${fixedText(price, 2, mark)},`; // prettier-ignore
   return html`${kind} holds <b>${listText(parts)}</b>: it covers ${countText(covered, mark)} of
     ${countOf(repairs, 'repair', mark)}, ${percentText(covered / repairs, mark)}.
+    ${proved ? nothing : 'There are too many parts to try all kits: a better one may exist.'}
     ${
       leftOut.length === 0
         ? nothing
@@ -105,19 +116,22 @@ function kitWords(kit: Kit, { mark }: FamilyView) {
     }`;
 }
 
-function curveTable({ page, mark }: FamilyView): FigureTable {
+function curveTable(view: FamilyView): FigureTable {
+  const { page, mark } = view;
   return {
     caption: 'For each size, a kit that covers most repairs',
     columns: [
       { title: 'parts' },
       { title: 'covers', number: true },
       { title: 'share', number: true },
+      { title: 'left out', number: true },
       { title: 'in the kit' },
     ],
     rows: page.kitCurve.map(({ parts, covered, repairs }) => [
       { text: countText(parts.length, mark), value: parts.length },
       countCell(covered, mark),
       { text: percentText(covered / repairs, mark), value: covered / repairs },
+      countedIn(repairs - covered, repairsHash(view, { beyondKit: parts }), mark),
       listText(parts),
     ]),
   };

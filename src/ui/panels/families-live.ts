@@ -1,10 +1,8 @@
 import { html } from 'lit';
-import type { Check } from '../../domain/check.ts';
 import { engineeringPrefix, prefixSymbol } from '../../domain/prefix.ts';
-import { formatShown, joinQuantity, UNITS, type Unit } from '../../domain/quantity.ts';
+import { formatShown, joinQuantity, type Unit } from '../../domain/quantity.ts';
 import { isWithin, type Limits } from '../../domain/band.ts';
-import { STATES } from '../../domain/reading.ts';
-import type { PastPoints } from '../../session/answers.ts';
+import type { LivePoints } from '../../session/answers.ts';
 import { limitText, rangeText } from '../band-text.ts';
 import '../charts/figure-frame.ts';
 import type { FigureTable } from '../charts/figure-table.ts';
@@ -15,16 +13,14 @@ import { countOf, countText } from '../words.ts';
 import { countCell } from './families-cells.ts';
 import { pointReadings, type FamilyView } from './families-view.ts';
 
-const VALUE = STATES.indexOf('value');
-
 /** Live readings at each point, as the board was received and as it went back, over the band. */
 export function liveReadings(view: FamilyView) {
   const { page, mark } = view;
-  const lines = page.live.map(({ check, points }) => lineOf(view, check, points));
+  const lines = page.live.map((points) => lineOf(view, points));
   return html`<bt-figure-frame
     .question=${'What do boards under power read at each point?'}
-    .sentence=${'All readings of the family under power, whatever the filters above; each point on its own scale, shaded its band. A stroke above the middle is a board as received, one below a board as it went back.'}
-    .instead=${lines.length === 0 ? 'No board of this family was measured under power yet.' : undefined}
+    .sentence=${sentenceOf(view)}
+    .instead=${lines.length === 0 ? nothingRead(view) : undefined}
     .table=${tableOf(view)}
     .folded=${true}
     .file=${page.family}
@@ -33,25 +29,21 @@ export function liveReadings(view: FamilyView) {
   </bt-figure-frame>`;
 }
 
-interface Halves {
-  readonly received: readonly number[];
-  readonly returned: readonly number[];
-  /** Answers without a number: over-range and the like. */
-  readonly without: number;
+function sentenceOf({ page, asked, mark }: FamilyView): string {
+  const by = asked.meter === undefined ? '' : ` by ${asked.meter}`;
+  return `Readings under power${by} of ${countOf(page.repairs, 'repair', mark)}; each point on its own scale, shaded its band. A stroke above the middle is a board as received, one below a board as it went back.`;
 }
 
-function halvesOf({ value, state, returned }: PastPoints): Halves {
-  const numbers = [...value.keys()].filter((at) => state[at] === VALUE && Number.isFinite(value[at]));
-  const pick = (side: number): readonly number[] =>
-    numbers.filter((at) => (returned[at] ?? 0) === side).map((at) => value[at] ?? 0);
-  return { received: pick(0), returned: pick(1), without: value.length - numbers.length };
+function nothingRead({ page }: FamilyView): string {
+  return page.repairs === page.allRepairs
+    ? 'No board of this family was measured under power yet.'
+    : 'No board that fits these filters was measured under power.';
 }
 
-function lineOf(view: FamilyView, check: Check, points: PastPoints): LiveLine {
+function lineOf(view: FamilyView, points: LivePoints): LiveLine {
   const { mark } = view;
-  const halves = halvesOf(points);
-  const { limits } = points;
-  const unit = unitOf(points);
+  const { check, unit, limits, without: wordless } = points;
+  const halves = { received: [...points.received], returned: [...points.returned] };
   const inBand = limits && halves.returned.filter((value) => isWithin(limits, 'value', value) === true).length;
   const title = check.stage === 'live' ? check.point : `${check.point}, ${check.stage}`;
   const band = limits === undefined ? 'no band' : bandText(limits, unit, mark);
@@ -59,7 +51,7 @@ function lineOf(view: FamilyView, check: Check, points: PastPoints): LiveLine {
     limits === undefined
       ? 'no band'
       : `${countText(inBand ?? 0, mark)} of ${countText(halves.returned.length, mark)} went back in band`;
-  const without = halves.without === 0 ? '' : ` ${countText(halves.without, mark)} more gave no number.`;
+  const without = wordless === 0 ? '' : ` ${countText(wordless, mark)} more gave no number.`;
   return {
     ...halves,
     limits,
@@ -80,12 +72,12 @@ function bandText(limits: Limits, unit: Unit, mark: FamilyView['mark']): string 
   return `band ${rangeText(limits, unit, mark)}`;
 }
 
-function unitOf({ unit }: PastPoints): Unit {
-  return UNITS.find((one) => one === unit) ?? 'V';
-}
-
 /** Ticks in one prefix, that of the largest reading; with as many digits as they need. */
-function tickTextFor({ received, returned }: Halves, unit: Unit, mark: FamilyView['mark']): (value: number) => string {
+function tickTextFor(
+  { received, returned }: Pick<LiveLine, 'received' | 'returned'>,
+  unit: Unit,
+  mark: FamilyView['mark'],
+): (value: number) => string {
   const largest = [...received, ...returned].reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   const prefix = largest === 0 ? 0 : engineeringPrefix(largest);
   return (value) => {
@@ -116,19 +108,17 @@ function tableOf(view: FamilyView): FigureTable {
       { title: 'band from', number: true },
       { title: 'band to', number: true },
     ],
-    rows: page.live.map(({ check, points }) => {
-      const { received, returned, without } = halvesOf(points);
-      const unit = unitOf(points);
+    rows: page.live.map(({ check, unit, received, returned, without, lastDigit, limits }) => {
       const shown = (value: number | undefined) => {
         if (value === undefined) return { text: '' };
         const prefix = engineeringPrefix(value);
-        const decimals = Math.max(0, prefix - points.lastDigit);
+        const decimals = Math.max(0, prefix - lastDigit);
         return {
           text: joinQuantity(formatShown(value, unit, { prefix, decimals: Math.min(decimals, 4) }, mark)),
           value,
         };
       };
-      const ends = (values: readonly number[]) => [
+      const ends = (values: Float64Array) => [
         countCell(values.length, mark),
         shown(least(values)),
         shown(most(values)),
@@ -142,18 +132,18 @@ function tableOf(view: FamilyView): FigureTable {
         ...ends(received),
         ...ends(returned),
         countCell(without, mark),
-        limit(points.limits?.low),
-        limit(points.limits?.high),
+        limit(limits?.low),
+        limit(limits?.high),
       ];
     }),
   };
 }
 
-function least(values: readonly number[]): number | undefined {
+function least(values: Float64Array): number | undefined {
   return values.reduce<number | undefined>((low, value) => (low === undefined || value < low ? value : low), undefined);
 }
 
-function most(values: readonly number[]): number | undefined {
+function most(values: Float64Array): number | undefined {
   return values.reduce<number | undefined>(
     (high, value) => (high === undefined || value > high ? value : high),
     undefined,

@@ -1,7 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DecimalMark } from '../../domain/quantity.ts';
-import type { MetersOverview } from '../../session/answers.ts';
+import type { Filter, MetersOverview } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import '../charts/figure-frame.ts';
 import type { FigureTable } from '../charts/figure-table.ts';
@@ -104,14 +104,26 @@ function sideOf({ low, high }: Period): 'high' | 'low' | undefined {
   return low > 0 ? 'high' : high < 0 ? 'low' : undefined;
 }
 
-function readingsOf({ meter, since, until }: Period): string {
+/** The readings from which a meter's offset is told. */
+function readingsOf({ meter, since, until }: Period, more: readonly Filter[] = []): string {
   return readingsHash({
     filters: [
       { field: 'meter', oneOf: [meter] },
       { field: 'stage', oneOf: ['live'] },
+      { field: 'mode', oneOf: ['DC volts', 'AC volts'] },
       { field: 'time', from: since, to: until },
+      ...more,
     ],
   });
+}
+
+/** More repairs than this are not named one by one in an address. */
+const MOST_NAMED = 100;
+
+/** The same in the repairs in which a verdict may have turned, where they are few enough to name. */
+function turnedReadings(period: Period): string {
+  const { turnedIn } = period;
+  return readingsOf(period, turnedIn.length > MOST_NAMED ? [] : [{ field: 'repair', oneOf: turnedIn }]);
 }
 
 function lineOf(period: Period, periods: readonly Period[], mark: DecimalMark): IntervalLine {
@@ -139,7 +151,7 @@ function wordsOf(period: Period, periods: readonly Period[], mark: DecimalMark) 
     ${
       turned === 0
         ? 'No reading of it is so near a limit that this may have turned its verdict.'
-        : html`<a href=${readingsOf(period)}>${countOf(turned, 'reading', mark)}</a> of it
+        : html`<a href=${turnedReadings(period)}>${countOf(turned, 'reading', mark)}</a> of it
             ${turned === 1 ? 'lies' : 'lie'} so near a limit that this may have turned
             ${turned === 1 ? 'its verdict' : 'their verdicts'}: measure again with another meter.`
     }
@@ -161,7 +173,7 @@ function tableOf({ periods }: MetersOverview, mark: DecimalMark): FigureTable {
       dayText(period.until),
       countCell(period.repairs, mark),
       ...[period.percent, period.low, period.high].map((percent) => numberCell(percent, 2, mark)),
-      countCell(period.turned, mark),
+      { ...countCell(period.turned, mark), ...(period.turned > 0 && { href: turnedReadings(period) }) },
     ]),
   };
 }

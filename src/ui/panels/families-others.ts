@@ -5,8 +5,8 @@ import '../charts/interval-rows.ts';
 import type { IntervalLine } from '../charts/interval-rows.ts';
 import { chanceText, percentText, shareText } from '../charts/share-text.ts';
 import { countOf, countText, listText } from '../words.ts';
-import { countCell, shareCells } from './families-cells.ts';
-import { badReadings, noFailures, type FamilyView } from './families-view.ts';
+import { countCell, countedIn, shareCells } from './families-cells.ts';
+import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
 
 type Contrast = NonNullable<FamilyView['page']['standingOut']>[number];
 type Side = Contrast['here'];
@@ -51,7 +51,8 @@ export function whatStandsOut(view: FamilyView) {
   </bt-figure-frame>`;
 }
 
-function classText(partClass: string): string {
+/** A class of parts by its letters and in words. */
+export function classText(partClass: string): string {
   const words = CLASSES[partClass];
   return words === undefined ? partClass : `${partClass} ${words}`;
 }
@@ -68,6 +69,7 @@ function lineOf(view: FamilyView, { partClass, here, elsewhere, adjusted }: Cont
   return {
     sentence: `${classText(partClass)} failed in ${told(here)} here and in ${told(elsewhere)} elsewhere; adjusted ${chanceText(adjusted, mark)}: ${adjusted <= LEVEL ? 'it stands out' : 'may be chance'}.`,
     ...(parts.length === 0 ? {} : { href: badReadings(view, parts) }),
+    repairs: repairsHash(view, { failedClass: partClass }),
     title: classText(partClass),
     label:
       adjusted <= LEVEL
@@ -77,14 +79,15 @@ function lineOf(view: FamilyView, { partClass, here, elsewhere, adjusted }: Cont
   };
 }
 
-function tableOf({ mark }: FamilyView, contrasts: readonly Contrast[]): FigureTable {
+function tableOf(view: FamilyView, contrasts: readonly Contrast[]): FigureTable {
+  const { mark } = view;
   const titles = ['here', 'share', 'from', 'to', 'elsewhere', 'share there', 'from there', 'to there', 'adjusted p'];
   return {
     caption: 'Repairs with a proved failure of the class, the surest difference first',
     columns: [{ title: 'class' }, ...titles.map((title) => ({ title, number: true }))],
     rows: contrasts.map(({ partClass, here, elsewhere, adjusted }) => [
       classText(partClass),
-      countCell(here.count, mark),
+      countedIn(here.count, repairsHash(view, { failedClass: partClass }), mark),
       ...shareCells(shareOf(here), mark),
       countCell(elsewhere.count, mark),
       ...shareCells(shareOf(elsewhere), mark),

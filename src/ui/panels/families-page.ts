@@ -1,6 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
-import type { FamilyPage } from '../../session/answers.ts';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { BenchSettings, FamilyPage } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import type { FigureFrame } from '../charts/figure-frame.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
@@ -51,8 +51,8 @@ const FIGURES = [
 
 interface Answered {
   readonly page: FamilyPage | undefined;
+  /** The family's test points with readings. */
   readonly points: readonly string[];
-  readonly watched: number;
 }
 
 /** How one family fails, and what to do about it: a figure for each question, narrowed by what the address asks for. */
@@ -60,27 +60,28 @@ interface Answered {
 export class FamilyPageView extends LitElement {
   static override styles = [shared, familyPageStyles];
 
-  private readonly days = new AnswerController<number>(this, () => {
-    const { session } = this;
-    return (
-      session && { key: String(session.state.revision), ask: (signal) => lastDay(session, signal), keepsLast: true }
-    );
-  });
   private readonly pages = new AnswerController<Answered>(this, () => {
     const { session, family, asked } = this;
-    const day = this.days.answer;
-    const watched = asked.watched ?? (day.status === 'failed' ? 0 : day.value);
-    if (session === undefined || family === '' || watched === undefined) return undefined;
+    if (session === undefined || family === '') return undefined;
     // What is only drawn of an answer asks for no other.
-    const question = withAsked(asked, { part: undefined, beside: undefined, watched });
+    const question = withAsked(asked, { part: undefined, beside: undefined });
     return {
-      key: `${session.state.revision} ${family} ${writeFamilyAsked(question).toString()}`,
-      ask: (signal) => answer(session, family, question, watched, signal),
+      key: `${session.state.revision} ${family} ${writeFamilyAsked(question).toString()} ${this.attempt}`,
+      ask: (signal) => this.askAll(session, question, signal),
       keepsLast: this.shown === family,
     };
   });
   /** The family that the answer is about. */
   private shown = '';
+  /** The change of the bench's settings that was asked for last. */
+  private keeping = Promise.resolve();
+
+  /** How far a long count has come, from 0 to 1; undefined while there is nothing to tell. */
+  @state() private progress: number | undefined;
+  /** Why a price or the fee could not be kept. */
+  @state() private fault = '';
+  /** Counted up where a stopped count is begun again. */
+  @state() private attempt = 0;
 
   @property({ attribute: false }) session?: Session;
   @property({ attribute: false }) family = '';
@@ -111,6 +112,65 @@ export class FamilyPageView extends LitElement {
       this.beside || path === '' ? hashOf('families', this.family, text) : text === '' ? path : `${path}?${text}`;
   };
 
+  private async askAll(session: Session, question: FamilyAsked, signal: AbortSignal): Promise<Answered> {
+    const { family } = this;
+    this.progress = undefined;
+    const report = ({ done, total }: { readonly done: number; readonly total: number }): void => {
+      if (!signal.aborted) this.progress = done / total;
+    };
+    try {
+      const [page, points] = await Promise.all([
+        session.ask('familyPage', [familyQuery(family, question)], signal, report),
+        session.ask('facet', [{ filters: [{ field: 'family', oneOf: [family] }], sort: [] }, 'point'], signal),
+      ]);
+      return { page, points: points.map(({ value }) => value) };
+    } catch (error) {
+      throw signal.aborted ? new Error('Counting was stopped.') : error;
+    }
+  }
+
+  private stop(): void {
+    this.pages.cancel();
+  }
+
+  private again(): void {
+    this.attempt += 1;
+  }
+
+  private readonly keepPrice = (part: string, price: number | undefined): void => {
+    const { family } = this;
+    const prices = new Map(this.asked.prices);
+    if (prices.delete(part)) this.change({ prices });
+    this.keep(({ prices: all, ...rest }) => {
+      const others = all.filter((one) => one.family !== family || one.part !== part);
+      return { ...rest, prices: price === undefined ? others : [...others, { family, part, price }] };
+    });
+  };
+
+  private readonly keepFee = (fee: number | undefined): void => {
+    if (this.asked.fee !== undefined) this.change({ fee: undefined });
+    this.keep(({ prices, technician }) => ({
+      prices,
+      ...(fee !== undefined && { fee }),
+      ...(technician !== undefined && { technician }),
+    }));
+  };
+
+  /** Changes what the bench states once for all its repairs, after the change before: each is made to what the one before left. */
+  private keep(change: (settings: BenchSettings) => BenchSettings): void {
+    const { session } = this;
+    if (session === undefined) return;
+    const put = async (): Promise<void> => {
+      try {
+        await session.ask('setSettings', [change(await session.ask('settings', []))]);
+        this.fault = '';
+      } catch (error) {
+        this.fault = error instanceof Error ? error.message : String(error);
+      }
+    };
+    this.keeping = this.keeping.then(put);
+  }
+
   private onQuestion(event: Event): void {
     const at = (event.target as HTMLElement).getAttribute('data-to') ?? '';
     this.renderRoot.querySelector<FigureFrame>(`[data-figure="${at}"] bt-figure-frame`)?.reach();
@@ -118,7 +178,7 @@ export class FamilyPageView extends LitElement {
 
   private renderFilters(page: FamilyPage) {
     const { asked, change } = this;
-    const { complaints, meters } = page.choices;
+    const { complaints, meters, benches } = page.choices;
     const mark = this.session?.state.decimalMark ?? '.';
     const narrowed = page.repairs !== page.allRepairs;
     return html`<div class="filters" role="group" aria-label="Which repairs">
@@ -134,6 +194,13 @@ export class FamilyPageView extends LitElement {
         ${selectField('Measured with', asked.meter, meters, 'any meter', (meter) => {
           change({ meter });
         })}
+        ${
+          benches.length === 0 && asked.bench === undefined
+            ? nothing
+            : selectField('Repaired at', asked.bench, benches, 'any bench', (bench) => {
+                change({ bench });
+              })
+        }
       </div>
       <p role="status">
         ${
@@ -146,7 +213,7 @@ export class FamilyPageView extends LitElement {
   }
 
   private onAll(): void {
-    this.change({ from: undefined, to: undefined, complaint: undefined, meter: undefined });
+    this.change({ from: undefined, to: undefined, complaint: undefined, meter: undefined, bench: undefined });
   }
 
   private renderQuestions() {
@@ -158,61 +225,58 @@ export class FamilyPageView extends LitElement {
     </ul>`;
   }
 
-  private renderPage(page: FamilyPage, points: readonly string[], watched: number) {
-    const { asked, change } = this;
+  /** Repairs whose dates cannot be: named, so that they can be put right. */
+  private renderMisdated({ misdated }: FamilyPage) {
+    if (misdated.length === 0) return nothing;
     const mark = this.session?.state.decimalMark ?? '.';
-    const view: FamilyView = { page, asked, points, watched, mark, change };
-    return html`${this.beside ? nothing : html`${this.renderFilters(page)}${this.renderQuestions()}`}
+    const shown = misdated.slice(0, MOST_NAMED);
+    return html`<p>
+      ${countOf(misdated.length, 'repair', mark)} ${misdated.length === 1 ? 'is' : 'are'} dated far from all others, and
+      left out of weeks and of stock:
+      ${shown.map((repair, at) => html`${at === 0 ? '' : ', '}<a href=${hashOf('repairs', repair)}>${repair}</a>`)}${
+        misdated.length > shown.length ? ` and ${countText(misdated.length - shown.length, mark)} more` : ''
+      }.
+    </p>`;
+  }
+
+  private renderPage(page: FamilyPage, points: readonly string[]) {
+    const { asked, change, keepPrice, keepFee } = this;
+    const mark = this.session?.state.decimalMark ?? '.';
+    const view: FamilyView = { page, asked, points, mark, change, keepPrice, keepFee };
+    return html`${this.beside ? nothing : html`${this.renderFilters(page)}${this.renderMisdated(page)}${this.renderQuestions()}`}
     ${FIGURES.map(([, figure], at) => html`<div data-figure=${at}>${figure(view)}</div>`)}`;
+  }
+
+  /** How far a count has come that takes long. */
+  private renderProgress() {
+    const { progress } = this;
+    if (this.pages.answer.status !== 'pending' || progress === undefined) return nothing;
+    return html`<p class="counting">
+      <progress max="1" .value=${progress} aria-label="Counting failures"></progress>
+      <button type="button" @click=${this.stop}>Stop</button>
+    </p>`;
   }
 
   override render() {
     const { answer: known } = this.pages;
-    if (known.status === 'failed') return html`<p role="alert">${known.reason}</p>`;
-    if (known.value === undefined) return html`<p class="quiet" role="status">Counting failures.</p>`;
-    const { page, points, watched } = known.value;
+    if (known.status === 'failed') {
+      return html`<p role="alert">${known.reason}</p>
+        <p><button type="button" @click=${this.again}>Count again</button></p>`;
+    }
+    if (known.value === undefined)
+      return html`<p class="quiet" role="status">Counting failures.</p>
+        ${this.renderProgress()}`;
+    const { page, points } = known.value;
     if (page === undefined) {
       return html`<p>No board of a family ${this.family} is known: its name may be written otherwise.</p>`;
     }
-    return this.renderPage(page, points, watched);
+    return html`${this.renderProgress()}
+    ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
+    ${this.renderPage(page, points)}`;
   }
 }
 
-async function answer(
-  session: Session,
-  family: string,
-  asked: FamilyAsked,
-  watched: number,
-  signal: AbortSignal,
-): Promise<Answered> {
-  const [page, points] = await Promise.all([
-    session.ask('familyPage', [familyQuery(family, asked, watched)], signal),
-    session.ask('facet', [{ filters: [{ field: 'family', oneOf: [family] }], sort: [] }, 'point'], signal),
-  ]);
-  return { page, points: points.map(({ value }) => value), watched };
-}
-
-const DAY = 86_400_000;
-/** The earliest time that there is: readings without a time do not pass it. */
-const EVER = -8.64e15;
-
-/** The last day on which the bench wrote anything down, as nothing is known of what came back later; 0 where nothing has a date. */
-async function lastDay(session: Session, signal: AbortSignal): Promise<number> {
-  const latest = { filters: [{ field: 'time', from: EVER }], sort: [{ field: 'time', descending: true }] } as const;
-  const [rows, lines] = await Promise.all([
-    session.ask('window', [latest, 0, 1], signal),
-    session.ask('repairs', [], signal),
-  ]);
-  const last = lines.reduce(
-    (day, { repair }) => Math.max(day, known(repair.received), known(repair.returned)),
-    known(rows[0]?.time ?? NaN),
-  );
-  return last === -Infinity ? 0 : Math.floor(last / DAY) * DAY;
-}
-
-function known(time: number): number {
-  return Number.isNaN(time) ? -Infinity : time;
-}
+const MOST_NAMED = 12;
 
 declare global {
   interface HTMLElementTagNameMap {

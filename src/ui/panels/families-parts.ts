@@ -9,8 +9,8 @@ import type { IntervalLine } from '../charts/interval-rows.ts';
 import { percentText, shareText } from '../charts/share-text.ts';
 import { orderParts } from '../../charts/bars.ts';
 import { countOf, countText, listText } from '../words.ts';
-import { countCell, shareCells } from './families-cells.ts';
-import { badReadings, noFailures, type FamilyView } from './families-view.ts';
+import { countCell, countedIn, shareCells } from './families-cells.ts';
+import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
 
 /** Which parts fail, measured and inferred, beside how often each is replaced. */
 export function whichPartsFail(view: FamilyView) {
@@ -55,6 +55,7 @@ export function inCircuitAgainstOut(view: FamilyView) {
           ? `${said} Too few to say.`
           : `${said} Of the settled ones that is ${percentText(one.wasIt / settled, mark)}, ${shareText(limits, mark)} with 95 % confidence.`,
       href: badReadings(view, [one.part]),
+      repairs: repairsHash(view, { readBad: [one.part] }),
       title: one.part,
       label: settled === 0 ? 'none settled' : `${countText(one.wasIt, mark)} of ${countText(settled, mark)} settled`,
       series: [limits && { ...limits, middle: one.wasIt / settled }],
@@ -87,6 +88,7 @@ function barsOf(view: FamilyView): readonly FailureBar[] {
       inferred: known?.inferred ?? 0,
       share: known === undefined ? counts.share : known.rate,
       href: badReadings(view, [counts.part]),
+      failedIn: repairsHash(view, { failed: [counts.part] }),
     };
   });
 }
@@ -116,9 +118,12 @@ function partsTable(view: FamilyView, bars: readonly FailureBar[]): FigureTable 
       const middle = page.masked.parts.find(({ part }) => part === bar.part)?.rate?.share;
       return [
         { text: bar.part, ...(bar.href === undefined ? {} : { href: bar.href }) },
-        ...[failed, shorted, leaky, open, suspected].map((count) => countCell(count, mark)),
+        countedIn(failed, repairsHash(view, { failed: [bar.part] }), mark),
+        ...[shorted, leaky, open].map((count) => countCell(count, mark)),
+        countedIn(suspected, repairsHash(view, { suspected: [bar.part] }), mark),
         { text: suspected === 0 ? '' : worthText(inferred, mark), value: inferred },
-        ...[replaced, replacedGood].map((count) => countCell(count, mark)),
+        countedIn(replaced, repairsHash(view, { replaced: [bar.part] }), mark),
+        countedIn(replacedGood, repairsHash(view, { replacedGood: [bar.part] }), mark),
         ...shareCells(isKnown ? share && { middle, ...share } : undefined, mark),
       ];
     }),
@@ -131,14 +136,16 @@ function tooFewInCircuit(view: FamilyView): string | undefined {
   return 'No part read short or leaky in circuit before it was taken out: too few to say.';
 }
 
-function inCircuitTable({ page, mark }: FamilyView): FigureTable {
+function inCircuitTable(view: FamilyView): FigureTable {
+  const { page, mark } = view;
   const titles = ['read bad', 'was the one', 'was good', 'not settled', 'share', 'from', 'to'];
   return {
     caption: `Repairs of ${page.family} in which the part read bad in circuit`,
     columns: [{ title: 'part' }, ...titles.map((title) => ({ title, number: true }))],
     rows: page.inCircuit.map(({ part, readBad, wasIt, wasGood, unsettled, share }) => [
       part,
-      ...[readBad, wasIt, wasGood, unsettled].map((count) => countCell(count, mark)),
+      countedIn(readBad, repairsHash(view, { readBad: [part] }), mark),
+      ...[wasIt, wasGood, unsettled].map((count) => countCell(count, mark)),
       ...shareCells(share && { middle: wasIt / (wasIt + wasGood), low: share.lower, high: share.upper }, mark),
     ]),
   };

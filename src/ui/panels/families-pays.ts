@@ -8,7 +8,7 @@ import { tooFew, type FamilyView } from './families-view.ts';
 
 /** Minutes, parts and comebacks against the fee. */
 export function doesItPay(view: FamilyView) {
-  const { page, asked, mark, change } = view;
+  const { page, mark, keepFee } = view;
   const { pays } = page;
   const few = tooFew(view);
   return html`<bt-figure-frame
@@ -20,9 +20,7 @@ export function doesItPay(view: FamilyView) {
     .file=${page.family}
   >
     <div slot="choices" class="choices">
-      ${numberField('Fee for a board', asked.fee, { min: 0, step: 0.01 }, (fee) => {
-        change({ fee });
-      })}
+      ${numberField('Fee for a board', page.fee, { min: 0, step: 0.01 }, keepFee)}
     </div>
     ${
       pays.unpriced === 0
@@ -35,7 +33,7 @@ export function doesItPay(view: FamilyView) {
   </bt-figure-frame>`;
 }
 
-function paysTable({ page, asked, mark }: FamilyView): FigureTable {
+function paysTable({ page, mark }: FamilyView): FigureTable {
   const { minutes, partsCost, left, leftPerHour, returned, cameBack, comebackShare } = page.pays;
   const mean = (name: string, value: typeof partsCost, missing: string) =>
     value === undefined
@@ -45,7 +43,7 @@ function paysTable({ page, asked, mark }: FamilyView): FigureTable {
           countCell(value.repairs, mark),
           ...[value.mean, value.low, value.high].map((one) => numberCell(one, 1, mark)),
         ];
-  const unpriced = asked.prices.size === 0 ? 'no prices entered' : 'too few';
+  const unpriced = page.prices.length === 0 ? 'no prices entered' : 'too few';
   const [lower, median, upper] = minutes?.quartiles ?? [undefined, undefined, undefined];
   return {
     caption: `A repair of ${page.family}, mean with its 95 % limits`,
@@ -69,12 +67,12 @@ function paysTable({ page, asked, mark }: FamilyView): FigureTable {
           mark,
         ),
       ],
-      mean('left of the fee after parts', left, asked.fee === undefined ? 'no fee entered' : unpriced),
+      mean('left of the fee after parts', left, page.fee === undefined ? 'no fee entered' : unpriced),
       [
         'left for an hour',
         leftPerHour === undefined ? { text: '' } : countCell(leftPerHour.repairs, mark),
         leftPerHour === undefined
-          ? { text: asked.fee === undefined ? 'no fee entered' : unpriced }
+          ? { text: page.fee === undefined ? 'no fee entered' : unpriced }
           : numberCell(leftPerHour.amount, 1, mark),
         { text: '' },
         { text: '' },

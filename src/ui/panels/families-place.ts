@@ -4,13 +4,16 @@ import type { FamilyLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
-import { hashOf, metersHash, readingsHash, type Route } from '../route.ts';
+import { familySheetHash, hashOf, metersHash, readingsHash, type Route } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText } from '../words.ts';
 import { selectField } from './families-fields.ts';
+import './families-beside.ts';
 import './families-meters.ts';
 import './families-page.ts';
 import { readFamilyAsked, withAsked, writeFamilyAsked } from './families-query.ts';
+import './sheet-family.ts';
+import './sheet-kit.ts';
 
 /** The board families of the bench: a list of them, and how the one that the address names fails. */
 @customElement('bt-families-place')
@@ -121,6 +124,7 @@ export class FamiliesPlace extends LitElement {
 
   private renderFacts(line: FamilyLine) {
     const { family } = line;
+    const { query } = this.route;
     const readings = readingsHash({ filters: [{ field: 'family', oneOf: [family] }], sort: [] });
     const bands = hashOf('bands', undefined, new URLSearchParams({ family }));
     return html`<ul class="facts">
@@ -131,6 +135,8 @@ export class FamiliesPlace extends LitElement {
       </li>
       <li>${countOf(line.comebacks, 'comeback', this.mark)}</li>
       <li><a href=${bands}>${line.bands === 0 ? 'no bands yet' : countOf(line.bands, 'band', this.mark)}</a></li>
+      <li><a href=${familySheetHash(family, 'sheet', query)}>Sheet to print</a></li>
+      <li><a href=${familySheetHash(family, 'kit', query)}>Kit list to print</a></li>
     </ul>`;
   }
 
@@ -171,18 +177,29 @@ export class FamiliesPlace extends LitElement {
       ${
         beside === undefined
           ? page(family, false)
-          : html`<div class="two">
-              ${page(family, false)}
-              <section aria-label=${beside}>
-                <h2 class="other"><a href=${hashOf('families', beside)}>${beside}</a></h2>
-                ${page(beside, true)}
-              </section>
-            </div>`
+          : html`<bt-families-beside
+                .session=${this.session}
+                .family=${family}
+                .other=${beside}
+                .query=${query}
+              ></bt-families-beside>
+              <div class="two">
+                ${page(family, false)}
+                <section aria-label=${beside}>
+                  <h2 class="other"><a href=${hashOf('families', beside)}>${beside}</a></h2>
+                  ${page(beside, true)}
+                </section>
+              </div>`
       }`;
   }
 
   override render() {
-    const { item, query } = this.route;
+    const { session } = this;
+    const { item, view, query } = this.route;
+    if (item !== undefined && view === 'sheet' && session !== undefined)
+      return html`<bt-sheet-family .session=${session} .family=${item} .query=${query}></bt-sheet-family>`;
+    if (item !== undefined && view === 'kit' && session !== undefined)
+      return html`<bt-sheet-kit .session=${session} .family=${item} .query=${query}></bt-sheet-kit>`;
     if (item !== undefined) return this.renderFamily(item);
     if (query === METERS) return html`<bt-families-meters .session=${this.session}></bt-families-meters>`;
     return html`<h1>Families</h1>

@@ -1,4 +1,4 @@
-import type { FamilyQuery } from '../../session/answers.ts';
+import type { FamilyQuery, RepairsChosen } from '../../session/answers.ts';
 
 /** What the address of a family's page asks for, beside the family. Days are midnights in milliseconds counted as if UTC. */
 export interface FamilyAsked {
@@ -7,6 +7,8 @@ export interface FamilyAsked {
   readonly to?: number;
   readonly complaint?: string;
   readonly meter?: string;
+  /** The workplace at which they were repaired. */
+  readonly bench?: string;
   /** The day up to which boards were watched for coming back. */
   readonly watched?: number;
   /** Complaint of the board on the bench. */
@@ -51,6 +53,7 @@ export function readFamilyAsked(query: string): FamilyAsked {
     ...entry('to', readDay(text('to'))),
     ...entry('complaint', text('complaint')),
     ...entry('meter', text('meter')),
+    ...entry('bench', text('bench')),
     ...entry('watched', readDay(text('watched'))),
     ...entry('told', text('told')),
     ...entry('part', text('part')),
@@ -72,6 +75,7 @@ export function writeFamilyAsked(asked: FamilyAsked): URLSearchParams {
     ['to', to === undefined ? undefined : writeDay(to)],
     ['complaint', asked.complaint],
     ['meter', asked.meter],
+    ['bench', asked.bench],
     ['watched', watched === undefined ? undefined : writeDay(watched)],
     ['told', asked.told],
     ...asked.good.map((part) => ['good', part] as const),
@@ -92,19 +96,24 @@ export function withAsked(asked: FamilyAsked, changes: AskedChanges): FamilyAske
   return Object.fromEntries(entries) as unknown as FamilyAsked;
 }
 
-/**
- * The question to the worker.
- * @param lastDay - of the log, up to which boards were watched unless the address says otherwise
- */
-export function familyQuery(family: string, asked: FamilyAsked, lastDay: number): FamilyQuery {
-  const { from, to, complaint, meter, prices, fee, told, good } = asked;
+/** The filters of a page as the worker takes them. */
+export function chosenBy({ from, to, complaint, meter, bench }: FamilyAsked): RepairsChosen {
   return {
-    family,
     ...entry('from', from),
     ...entry('to', to === undefined ? undefined : to + DAY - 1),
     ...entry('complaint', complaint),
     ...entry('meter', meter),
-    today: asked.watched ?? lastDay,
+    ...entry('bench', bench),
+  };
+}
+
+/** The question to the worker. */
+export function familyQuery(family: string, asked: FamilyAsked): FamilyQuery {
+  const { prices, fee, told, good } = asked;
+  return {
+    family,
+    ...chosenBy(asked),
+    ...entry('watched', asked.watched),
     kitShare: asked.kitShare,
     stockWeeks: asked.stockWeeks,
     stockEnough: asked.stockEnough,

@@ -5,10 +5,10 @@ import '../charts/interval-rows.ts';
 import type { IntervalLine } from '../charts/interval-rows.ts';
 import { fixedText, percentText } from '../charts/share-text.ts';
 import { countOf, countText } from '../words.ts';
-import { countCell, numberCell } from './families-cells.ts';
+import { countCell, countedIn, numberCell } from './families-cells.ts';
 import { numberField } from './families-fields.ts';
 import { STOCK_ENOUGH, STOCK_WEEKS } from './families-query.ts';
-import { badReadings, tooFew, type FamilyView } from './families-view.ts';
+import { badReadings, repairsHash, tooFew, type FamilyView } from './families-view.ts';
 
 /** How many of each part to keep for the weeks to come. */
 export function whatToStock(view: FamilyView) {
@@ -18,6 +18,7 @@ export function whatToStock(view: FamilyView) {
   const lines = used.map(({ part, expected, low, high, keep, used: seen, weeksSeen, law }): IntervalLine => ({
     sentence: `${part}: ${countText(seen, mark)} used in ${countOf(weeksSeen, 'week', mark)}; ${fixedText(expected, 1, mark)} expected, ${fixedText(low, 1, mark)} to ${fixedText(high, 1, mark)} with 95 % confidence. Keep ${countText(keep, mark)} (${law} law).`,
     href: badReadings(view, [part]),
+    repairs: repairsHash(view, { replaced: [part] }),
     title: part,
     label: `keep ${countText(keep, mark)}`,
     series: [{ low, high, middle: expected }],
@@ -52,7 +53,8 @@ export function whatToStock(view: FamilyView) {
   </bt-figure-frame>`;
 }
 
-function stockTable({ mark }: FamilyView, stock: NonNullable<FamilyView['page']['stock']>): FigureTable {
+function stockTable(view: FamilyView, stock: NonNullable<FamilyView['page']['stock']>): FigureTable {
+  const { mark } = view;
   return {
     caption: 'Use of each part, most used first',
     columns: [
@@ -62,7 +64,7 @@ function stockTable({ mark }: FamilyView, stock: NonNullable<FamilyView['page'][
     ],
     rows: stock.map(({ part, used, expected, low, high, keep, law }) => [
       part,
-      countCell(used, mark),
+      countedIn(used, repairsHash(view, { replaced: [part] }), mark),
       ...[expected, low, high].map((value) => numberCell(value, 1, mark)),
       countCell(keep, mark),
       law,

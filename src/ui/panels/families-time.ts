@@ -1,12 +1,13 @@
 import { html, nothing } from 'lit';
+import type { RepairsQuery } from '../../session/answers.ts';
 import '../charts/control-chart.ts';
 import '../charts/figure-frame.ts';
 import type { FigureTable } from '../charts/figure-table.ts';
 import { chanceText, fixedText, percentText } from '../charts/share-text.ts';
 import { countOf, countText, dayText } from '../words.ts';
-import { countCell, shareCells } from './families-cells.ts';
+import { countCell, countedIn, shareCells } from './families-cells.ts';
 import { selectField } from './families-fields.ts';
-import { badReadings, noFailures, type FamilyView } from './families-view.ts';
+import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
 
 type OverTime = FamilyView['page']['overTime'][number];
 
@@ -53,6 +54,7 @@ export function isItGettingWorse(view: FamilyView) {
         name: `${dayText(week.week)}: ${countText(week.failed, mark)} of ${countText(week.repairs, mark)}`,
         sentence: weekSentence(week, part, view),
         href: badReadings(view, [part], [{ field: 'time', from: week.week, to: week.week + WEEK - 1 }]),
+        repairs: repairsHash(view, weekQuery(week, part)),
       }))}
       .centre=${centre}
       .change=${changed}
@@ -62,6 +64,11 @@ export function isItGettingWorse(view: FamilyView) {
     <p>${trendSentence(followed, view)} ${changeSentence(followed, view)}</p>
     ${weeks.length === 1 ? html`<p>One week alone tells nothing of a change.</p>` : nothing}
   </bt-figure-frame>`;
+}
+
+/** The repairs of a week in which the part failed; of a week without one, all. */
+function weekQuery({ week, failed }: OverTime['weeks'][number], part: string): RepairsQuery {
+  return { from: week, to: week + WEEK - 1, ...(failed > 0 && { failed: [part] }) };
 }
 
 function weekSentence(week: OverTime['weeks'][number], part: string, { mark }: FamilyView): string {
@@ -93,7 +100,8 @@ function changeSentence({ change, weeks }: OverTime, { mark }: FamilyView): stri
     : `No change stands out; the likeliest began in ${told}.`;
 }
 
-function tableOf({ mark }: FamilyView, { part, weeks }: OverTime): FigureTable {
+function tableOf(view: FamilyView, { part, weeks }: OverTime): FigureTable {
+  const { mark } = view;
   return {
     caption: `Weeks with repairs, and ${part} proved failed`,
     columns: [
@@ -101,12 +109,12 @@ function tableOf({ mark }: FamilyView, { part, weeks }: OverTime): FigureTable {
       ...['repairs', 'failed', 'share', 'lower limit', 'upper limit'].map((title) => ({ title, number: true })),
       { title: 'against the limits' },
     ],
-    rows: weeks.map(({ week, repairs, failed, share, lower, upper, outside }) => [
-      dayText(week),
-      countCell(repairs, mark),
-      countCell(failed, mark),
-      ...shareCells({ middle: share, low: lower, high: upper }, mark),
-      outside ? 'outside' : 'within',
+    rows: weeks.map((one) => [
+      dayText(one.week),
+      countCell(one.repairs, mark),
+      countedIn(one.failed, repairsHash(view, weekQuery(one, part)), mark),
+      ...shareCells({ middle: one.share, low: one.lower, high: one.upper }, mark),
+      one.outside ? 'outside' : 'within',
     ]),
   };
 }

@@ -6,8 +6,8 @@ import type { MatrixEntry } from '../charts/matrix-chart.ts';
 import { chanceText, fixedText } from '../charts/share-text.ts';
 import { hashOf } from '../route.ts';
 import { countOf, countText, listText } from '../words.ts';
-import { countCell, numberCell, shareCells } from './families-cells.ts';
-import { badReadings, noFailures, type FamilyView } from './families-view.ts';
+import { countedIn, numberCell, shareCells } from './families-cells.ts';
+import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
 
 type Pair = FamilyView['page']['pairs'][number];
 
@@ -76,7 +76,13 @@ function entriesOf(view: FamilyView, parts: readonly string[]): readonly (readon
       if (across === at) {
         const failed = page.failures.find(({ part }) => part === row)?.failed ?? 0;
         const sentence = `${row} is proved failed in ${countOf(failed, 'repair', mark)}.`;
-        return { count: failed, name: `${row}: ${countText(failed, mark)}`, sentence, href: badReadings(view, [row]) };
+        return {
+          count: failed,
+          name: `${row}: ${countText(failed, mark)}`,
+          sentence,
+          href: badReadings(view, [row]),
+          repairs: repairsHash(view, { failed: [row] }),
+        };
       }
       const pair = page.pairs.find(({ parts: own }) => own.includes(row) && own.includes(column));
       if (pair === undefined)
@@ -87,6 +93,7 @@ function entriesOf(view: FamilyView, parts: readonly string[]): readonly (readon
         name: `${listText(pair.parts)}: ${countText(pair.together, mark)}`,
         sentence: pairSentence(pair, view),
         href: badReadings(view, pair.parts),
+        repairs: repairsHash(view, { failed: pair.parts }),
       };
     }),
   );
@@ -106,7 +113,7 @@ function pairsTable(view: FamilyView, sure: readonly Pair[]): FigureTable {
     columns: [{ title: 'parts' }, ...titles.map((title) => ({ title, number: true }))],
     rows: sure.map((pair) => [
       { text: listText(pair.parts), href: badReadings(view, pair.parts) },
-      countCell(pair.together, mark),
+      countedIn(pair.together, repairsHash(view, { failed: pair.parts }), mark),
       numberCell((pair.first * pair.second) / pair.repairs, 1, mark),
       numberCell(pair.lift, 1, mark),
       { text: chanceText(pair.adjusted, mark).replace('p = ', '').replace('p < ', '< '), value: pair.adjusted },
@@ -114,14 +121,15 @@ function pairsTable(view: FamilyView, sure: readonly Pair[]): FigureTable {
   };
 }
 
-function setsTable({ page, mark }: FamilyView, sets: FamilyView['page']['signatures']): FigureTable {
+function setsTable(view: FamilyView, sets: FamilyView['page']['signatures']): FigureTable {
+  const { page, mark } = view;
   const numbers = ['repairs', 'share', 'from', 'to'].map((title) => ({ title, number: true }));
   return {
     caption: `Sets of failed parts of ${page.family}, the most frequent first`,
     columns: [{ title: 'parts' }, ...numbers, ...EXAMPLES.map((title) => ({ title }))],
     rows: sets.map(({ parts, count, share, examples }) => [
-      listText(parts),
-      countCell(count, mark),
+      { text: listText(parts), href: badReadings(view, parts) },
+      countedIn(count, repairsHash(view, { failed: parts }), mark),
       ...shareCells({ middle: count / page.repairs, low: share.lower, high: share.upper }, mark),
       ...EXAMPLES.map((_, at) => {
         const repair = examples.at(-1 - at);

@@ -1,5 +1,5 @@
 import { LitElement, css, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { customElement, property, query } from 'lit/decorators.js';
 import {
   DATE_ORDERS,
   ENCODINGS,
@@ -15,7 +15,7 @@ import { shared } from '../styles/shared.styles.ts';
 import { ChoicesChanged, PlanChanged } from './file-plan-events.ts';
 import { ENCODING_NAMES, MARK_NAMES, ORDER_NAMES, SEPARATOR_NAMES, SHAPE_NAMES, lineText } from './file-plan-text.ts';
 
-const SHAPES = ['readings', 'repairs', 'bands'] as const;
+const SHAPES = ['readings', 'repairs', 'bands', 'meters'] as const;
 const MARKS = ['.', ','] as const;
 
 /**
@@ -63,7 +63,13 @@ export class FilePlanMarks extends LitElement {
     `,
   ];
 
+  @query('#encoding') private readonly encoding!: HTMLElement | null;
+
   @property({ attribute: false }) waiting!: WaitingFile;
+
+  override focus(): void {
+    this.encoding?.focus();
+  }
 
   private change(event: Event): void {
     const { lines } = this.waiting;

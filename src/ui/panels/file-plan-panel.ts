@@ -14,6 +14,13 @@ import { filePlanPanelStyles } from './file-plan-panel.styles.ts';
 import './file-plan-question.ts';
 import './file-plan-rows.ts';
 
+/** The parts in which questions are answered that are not answered where they are asked. */
+const ANSWERED_IN: Partial<Record<PlanFault['about'], string>> = {
+  encoding: 'bt-file-plan-marks',
+  columns: 'bt-file-plan-rows',
+  given: 'bt-file-plan-given',
+};
+
 /** One screen on which a file's reading is settled: what the file leaves open, what was guessed, and its first rows as they will be read. */
 @customElement('bt-file-plan-panel')
 export class FilePlanPanel extends LitElement {
@@ -81,30 +88,32 @@ export class FilePlanPanel extends LitElement {
   }
 
   private goTo(about: PlanFault['about']): void {
-    const target =
-      about === 'columns' ? 'bt-file-plan-rows' : about === 'given' ? 'bt-file-plan-given' : `[data-about="${about}"]`;
+    const target = ANSWERED_IN[about] ?? `[data-about="${about}"]`;
     this.renderRoot.querySelector<HTMLElement>(target)?.focus();
-  }
-
-  private lookAtColumns(): void {
-    this.goTo('columns');
   }
 
   private renderQuestions() {
     const { waiting } = this;
     return waiting.plan.questions.map((question) => {
-      if (question.about === 'given') return nothing;
-      if (question.about === 'columns') {
+      const { about, text } = question;
+      if (about === 'given') return nothing;
+      if (about === 'columns' || about === 'encoding') {
         return html`<p class="question">
-          <b>${question.text}</b>
-          <button class="plain" type="button" @click=${this.lookAtColumns}>
-            Choose below what each column is read as
+          <b>${text}</b>
+          <button
+            class="plain"
+            type="button"
+            @click=${() => {
+              this.goTo(about);
+            }}
+          >
+            ${about === 'columns' ? 'Choose below what each column is read as' : 'Choose the encoding below'}
           </button>
         </p>`;
       }
       return html`<bt-file-plan-question
         class="question"
-        data-about=${question.about}
+        data-about=${about}
         .waiting=${waiting}
         .question=${question}
         @plan-changed=${this.changePlan}

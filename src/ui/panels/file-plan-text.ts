@@ -7,7 +7,26 @@ export const ENCODING_NAMES: Readonly<Record<Encoding, string>> = {
   'utf-8': 'UTF-8',
   'utf-16le': 'UTF-16 LE',
   'utf-16be': 'UTF-16 BE',
-  'windows-1252': 'Windows-1252',
+  'windows-1252': 'Western, Windows-1252',
+  'iso-8859-15': 'Western, ISO 8859-15',
+  macintosh: 'Western, Mac Roman',
+  'windows-1250': 'Central European, Windows-1250',
+  'iso-8859-2': 'Central European, ISO 8859-2',
+  'windows-1257': 'Baltic, Windows-1257',
+  'windows-1251': 'Cyrillic, Windows-1251',
+  'iso-8859-5': 'Cyrillic, ISO 8859-5',
+  'koi8-r': 'Cyrillic, KOI8-R',
+  ibm866: 'Cyrillic, DOS 866',
+  'windows-1253': 'Greek, Windows-1253',
+  'iso-8859-7': 'Greek, ISO 8859-7',
+  'windows-1254': 'Turkish, Windows-1254',
+  'windows-1255': 'Hebrew, Windows-1255',
+  'windows-1256': 'Arabic, Windows-1256',
+  gb18030: 'Chinese, GB 18030',
+  big5: 'Chinese, Big5',
+  shift_jis: 'Japanese, Shift JIS',
+  'euc-jp': 'Japanese, EUC-JP',
+  'euc-kr': 'Korean, EUC-KR',
 };
 
 export const SEPARATOR_NAMES: Readonly<Record<Separator, string>> = {
@@ -21,6 +40,7 @@ export const SHAPE_NAMES: Readonly<Record<Shape, string>> = {
   readings: 'readings',
   repairs: 'repairs',
   bands: 'bands',
+  meters: 'meters',
   unknown: 'nothing known',
 };
 

@@ -1,7 +1,8 @@
-import { meterFault } from '../../domain/fault.ts';
+import { accuracyFault, meterFault, type AccuracyFault } from '../../domain/fault.ts';
 import type { Accuracy, Meter } from '../../domain/meter.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS, type Mode } from '../../domain/reading.ts';
+import { dayText } from '../words.ts';
 import { numberField, quantityField, readPercent, readQuantity, type Typed } from './band-typed.ts';
 
 /** One line of a meter's accuracy while it is typed; a line without figures is none. */
@@ -11,6 +12,16 @@ export interface AccuracyDraft {
   readonly percent: string;
   readonly counts: string;
   readonly resolution: string;
+}
+
+/** A meter while its profile is typed; `known` is the name that it has already. */
+export interface MeterDraft {
+  readonly known: string | undefined;
+  readonly name: string;
+  readonly overRangeMark: string;
+  /** Day, ISO 8601; empty where none is stated. */
+  readonly calibrationDue: string;
+  readonly lines: readonly AccuracyDraft[];
 }
 
 export type AccuracyField = Exclude<keyof AccuracyDraft, 'mode'>;
@@ -23,13 +34,28 @@ export const ACCURACY_FIELDS: readonly (readonly [field: AccuracyField, title: s
   ['counts', '+ counts'],
 ];
 
+const FIELD_TITLES: Readonly<Record<AccuracyFault['field'], string>> = {
+  'range limit': 'range up to',
+  resolution: 'last digit',
+  percent: '± % of reading',
+  counts: '+ counts',
+};
+
 export const EMPTY_ACCURACY: AccuracyDraft = { mode: 'DC volts', upTo: '', percent: '', counts: '', resolution: '' };
 
-/** A draft of a line that is known. */
-export function accuracyDraftOf(
-  { mode, upTo, percent, counts, resolution }: Accuracy,
-  mark: DecimalMark,
-): AccuracyDraft {
+/** A draft of a meter that is known, or of a new one. */
+export function meterDraftOf(meter: Meter | undefined, mark: DecimalMark): MeterDraft {
+  const lines = meter?.accuracies.map((accuracy) => accuracyDraftOf(accuracy, mark)) ?? [];
+  return {
+    known: meter?.name,
+    name: meter?.name ?? '',
+    overRangeMark: meter?.overRangeMark ?? '',
+    calibrationDue: dayText(meter?.calibrationDue ?? NaN),
+    lines: lines.length > 0 ? lines : [EMPTY_ACCURACY],
+  };
+}
+
+function accuracyDraftOf({ mode, upTo, percent, counts, resolution }: Accuracy, mark: DecimalMark): AccuracyDraft {
   const unit = MODE_UNITS[mode];
   return {
     mode,
@@ -42,8 +68,7 @@ export function accuracyDraftOf(
 
 /** The meter that a draft describes, or the first thing that is wrong with it, as a sentence. */
 export function readMeter(
-  name: string,
-  lines: readonly AccuracyDraft[],
+  { name, overRangeMark, calibrationDue, lines }: MeterDraft,
   mark: DecimalMark,
 ): { readonly meter: Meter } | { readonly fault: string } {
   const accuracies: Accuracy[] = [];
@@ -63,9 +88,17 @@ export function readMeter(
     const faulty = Object.values<Typed>(typed).find((one) => 'fault' in one);
     if (faulty && 'fault' in faulty) return { fault: `${place}: ${faulty.fault}` };
     const figures = Object.fromEntries(Object.entries<Typed>(typed).map(([key, one]) => [key, 'value' in one ? one.value : NaN])); // prettier-ignore
-    accuracies.push({ mode: line.mode, ...figures } as unknown as Accuracy);
+    const accuracy = { mode: line.mode, ...figures } as unknown as Accuracy;
+    const wrong = accuracyFault(accuracy);
+    if (wrong) return { fault: `${place}: “${FIELD_TITLES[wrong.field]}” ${wrong.wrong}. ${wrong.remedy}` };
+    accuracies.push(accuracy);
   }
-  const meter: Meter = { name: name.trim(), accuracies };
+  const meter: Meter = {
+    name: name.trim(),
+    accuracies,
+    ...(overRangeMark.trim() !== '' && { overRangeMark: overRangeMark.trim() }),
+    ...(calibrationDue !== '' && { calibrationDue: Date.parse(`${calibrationDue}T00:00Z`) }),
+  };
   const fault = meterFault(meter);
   return fault === undefined ? { meter } : { fault };
 }

@@ -39,6 +39,7 @@ export class ReadingsColumns extends LitElement {
         overflow-y: auto;
       }
 
+      th[scope='row'],
       td {
         vertical-align: middle;
       }

@@ -3,12 +3,14 @@ import { customElement, property } from 'lit/decorators.js';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
 import type { ReadingRow } from '../../session/answers.ts';
+import type { Session } from '../../session/session.ts';
 import { expectationText } from '../band-text.ts';
 import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
 import { tape } from '../charts/tolerance-tape.ts';
-import { hashOf, readingsHash } from '../route.ts';
+import { bandWay, originWay, repairWay } from '../grid/row-ways.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { verdictText } from '../verdict-text.ts';
+import './readings-history.ts';
 import { limitNames, marginText, readingWithUncertainty, verdictArithmetic } from './readings-explain.ts';
 
 /**
@@ -78,6 +80,8 @@ export class ReadingsDetails extends LitElement {
   /** The reading; undefined where none is current. */
   @property({ attribute: false }) row: ReadingRow | undefined;
   @property({ attribute: false }) decimalMark: DecimalMark = '.';
+  /** Where its history is asked; without it none is shown. */
+  @property({ attribute: false }) session: Session | undefined;
 
   private close(): void {
     this.dispatchEvent(new CustomEvent('details-closed'));
@@ -86,18 +90,17 @@ export class ReadingsDetails extends LitElement {
   private facts(row: ReadingRow): readonly (readonly [string, unknown])[] {
     const { band, limits, mode, origin } = row;
     const unit = MODE_UNITS[mode];
-    const bandsHash = hashOf('bands', undefined, new URLSearchParams({ family: row.family }));
-    const fileHash = readingsHash({ filters: [{ field: 'file', oneOf: [origin.file] }], sort: [] });
+    const way = bandWay(row);
     const set = [band?.author, band?.date].filter((text) => text !== undefined).join(', ');
     return [
-      ['band', band === undefined ? html`none, <a href=${bandsHash}>bands of ${row.family}</a>` : html`<a href=${bandsHash}>${expectationText(band.expects, unit, this.decimalMark)}</a>`],
+      ['band', band === undefined ? html`none, <a href=${way}>set one</a>` : html`<a href=${way}>${expectationText(band.expects, unit, this.decimalMark)}</a>`],
       ['limits', limits === undefined ? '' : limitNames(row, this.decimalMark)],
       ['basis', band?.basis ?? ''],
       ['set by', set],
       ['margin', marginText(row, this.decimalMark) ?? ''],
-      ['repair', html`<a href=${hashOf('repairs', row.repair)}>${row.repair}</a>`],
+      ['repair', html`<a href=${repairWay(row)}>${row.repair}</a>`],
       ['meter', row.meter],
-      ['from', html`<a href=${fileHash}>${origin.file}</a>, line ${origin.line}`],
+      ['from', html`<a href=${originWay(row)}>${origin.file}, line ${origin.line}</a>`],
     ]; // prettier-ignore
   }
 
@@ -124,6 +127,7 @@ export class ReadingsDetails extends LitElement {
               </div>`,
         )}
       </dl>
+      <bt-readings-history .session=${this.session} .row=${row}></bt-readings-history>
     </section>`;
   }
 }

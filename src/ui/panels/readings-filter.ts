@@ -8,6 +8,7 @@ import {
   type ListedField,
   type ReadingsQuery,
 } from '../../session/answers.ts';
+import type { Unit } from '../../domain/quantity.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
@@ -118,30 +119,35 @@ export class ReadingsFilter extends LitElement {
     const end = name === 'from' ? 'from' : 'to';
     const { field } = this;
     if (field !== 'time' && field !== 'reading') return;
-    const bound = field === 'time' ? readTime(value) : readNumber(value);
+    const typed = field === 'time' ? undefined : readNumber(value);
+    const bound = field === 'time' ? readTime(value) : typed?.value;
     this.unread = bound === undefined && value !== '' ? end : undefined;
     if (this.unread !== undefined) return;
-    const { from, to } = this.bounds;
-    const bounds = { from, to, [end]: bound };
+    const { bounds } = this;
+    const from = end === 'from' ? bound : bounds.from;
+    const to = end === 'to' ? bound : bounds.to;
+    // A unit named at one end is that of the other, too.
+    const unit = typed?.unit ?? ((end === 'from' ? to : from) === undefined ? undefined : bounds.unit);
     const filter: Filter = {
       field,
-      ...(bounds.from === undefined ? {} : { from: bounds.from }),
-      ...(bounds.to === undefined ? {} : { to: bounds.to }),
+      ...(from !== undefined && { from }),
+      ...(to !== undefined && { to }),
+      ...(unit && { unit }),
     };
     this.choose(withFilter(this.query, filter));
   }
 
-  private get bounds(): { readonly from?: number; readonly to?: number } {
+  private get bounds(): { readonly from?: number; readonly to?: number; readonly unit?: Unit } {
     const filter = filterOn(this.query, this.field);
     return filter !== undefined && (filter.field === 'time' || filter.field === 'reading') ? filter : {};
   }
 
   private renderRange() {
-    const { from, to } = this.bounds;
+    const { from, to, unit } = this.bounds;
     const mark = this.session?.state.decimalMark ?? '.';
     const isTime = this.field === 'time';
     const text = (bound: number | undefined): string =>
-      bound === undefined ? '' : isTime ? writeTime(bound) : writeNumber(bound, mark);
+      bound === undefined ? '' : isTime ? writeTime(bound) : writeNumber(bound, mark, unit);
     const input = (name: 'from' | 'to', bound: number | undefined) =>
       html`<label
         >${name}
@@ -161,8 +167,8 @@ export class ReadingsFilter extends LitElement {
           this.unread === undefined
             ? isTime
               ? 'Both ends count.'
-              : 'Both ends count, in the unit of each reading: write 12.7, 640k or 0.64 M.'
-            : 'This is no number: write it as 12.7, 640k or 0.64 M.'
+              : 'Both ends count. With a unit, as in 12.7 V or 640 kΩ, readings in other units are left out; without one each is held against the number in its own.'
+            : 'This is no number: write it as 12.7, 640k or 0.64 MΩ.'
         }
       </p>
     </div>`;

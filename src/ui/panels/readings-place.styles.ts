@@ -3,8 +3,8 @@ import { css } from 'lit';
 export const readingsPlaceStyles = css`
   :host {
     display: flex;
+    flex: 1 0 auto;
     flex-direction: column;
-    min-block-size: 0;
   }
 
   .narrow,
@@ -49,8 +49,7 @@ export const readingsPlaceStyles = css`
     display: flex;
     align-items: center;
     gap: 0.625rem;
-    padding-inline: 0.625rem;
-    border: 1px solid var(--rule);
+    border-block-end: 1px solid var(--rule);
     unicode-bidi: isolate;
   }
 
@@ -59,13 +58,14 @@ export const readingsPlaceStyles = css`
   }
 
   bt-readings-grid {
-    flex: 1 1 0;
+    flex: 1 0 0;
+    min-block-size: min-content;
     margin-block-start: 0.25rem;
   }
 
   bt-readings-details {
     flex: none;
-    max-block-size: 40%;
+    max-block-size: 40dvh;
     overflow-y: auto;
     border-block-start: 1px solid var(--rule);
   }

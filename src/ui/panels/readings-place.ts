@@ -18,13 +18,13 @@ import '../grid/shortcuts-dialog.ts';
 import type { SortKeys } from '../grid/sort-keys.ts';
 import type { Route } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { readReadingsAddress, writeReadingsAddress } from './readings-address.ts';
+import { readReadingsAddress, writeReadingsAddress, writeViewAddress } from './readings-address.ts';
 import type { ReadingsColumns } from './readings-columns.ts';
 import './readings-columns.ts';
 import './readings-details.ts';
 import type { ReadingsFilter } from './readings-filter.ts';
 import './readings-filter.ts';
-import { memoryOf, withView } from './readings-memory.ts';
+import { memoryOf } from './readings-memory.ts';
 import { readingsPlaceStyles } from './readings-place.styles.ts';
 import {
   countSentence,
@@ -133,20 +133,6 @@ export class ReadingsPlace extends LitElement {
     this.layout = event.detail;
     if (this.session !== undefined) memoryOf(this.session).layout = event.detail;
     this.writeAddress(false);
-  }
-
-  private onViewKept(event: CustomEvent<string>): void {
-    if (this.session === undefined) return;
-    const memory = memoryOf(this.session);
-    memory.views = withView(memory.views, { name: event.detail, query: this.asked, layout: this.layout });
-    this.requestUpdate();
-  }
-
-  private onViewLetGo(event: CustomEvent<string>): void {
-    if (this.session === undefined) return;
-    const memory = memoryOf(this.session);
-    memory.views = memory.views.filter(({ name }) => name !== event.detail);
-    this.requestUpdate();
   }
 
   private showKeys(): void {
@@ -285,9 +271,8 @@ export class ReadingsPlace extends LitElement {
       ></bt-readings-columns>`;
     if (choosing === 'views')
       return html`<bt-readings-views
-        .views=${memoryOf(session).views}
-        @view-kept=${this.onViewKept}
-        @view-let-go=${this.onViewLetGo}
+        .session=${session}
+        .address=${writeViewAddress({ query: this.asked, layout: this.layout })}
         @views-closed=${this.closePanel}
       ></bt-readings-views>`;
     return html`<bt-readings-filter
@@ -350,6 +335,7 @@ export class ReadingsPlace extends LitElement {
       ${
         this.detailed
           ? html`<bt-readings-details
+              .session=${session}
               .row=${this.current}
               .decimalMark=${this.mark}
               @details-closed=${this.closeDetails}

@@ -1,5 +1,5 @@
 import { SI_PREFIXES } from '../../domain/prefix.ts';
-import { scaleBy, type DecimalMark } from '../../domain/quantity.ts';
+import { scaleBy, UNITS, type DecimalMark, type Unit } from '../../domain/quantity.ts';
 import type { Filter, ListedField, ReadingsCount, ReadingsQuery } from '../../session/answers.ts';
 import { countOf, countText } from '../words.ts';
 
@@ -13,7 +13,7 @@ export function filterSentence(filter: Filter, mark: DecimalMark): string {
   if ('oneOf' in filter) return `${filter.field} is ${orText(filter.oneOf.map((value) => value || 'not stated'))}`;
   if ('contains' in filter) return `a text holds “${filter.contains}”`;
   const text = (bound: number): string =>
-    filter.field === 'time' ? writeTime(bound).replace('T', ' ') : writeNumber(bound, mark);
+    filter.field === 'time' ? writeTime(bound).replace('T', ' ') : writeNumber(bound, mark, filter.unit);
   const { field, from, to } = filter;
   if (from !== undefined && to !== undefined) return `${field} is ${text(from)} to ${text(to)}`;
   if (from !== undefined) return `${field} is ${text(from)} or ${field === 'time' ? 'later' : 'more'}`;
@@ -80,27 +80,36 @@ export function writeTime(time: number): string {
   return text.endsWith(':00') ? text.slice(0, -3) : text;
 }
 
-const NUMBER = /^([+-]?\d+(?:[.,]\d+)?)\s*(\p{L}?)[VΩFA]?$/u;
+const NUMBER = /^([+-]?\d+(?:[.,]\d+)?)\s*(\p{L}?)([VΩFA]?)$/u;
 
-/** Reads a number with or without an SI prefix and unit, such as `12,7 V` or `640k`; undefined where it is none. */
-export function readNumber(text: string): number | undefined {
-  const match = NUMBER.exec(text.trim().replaceAll('\u2212', '-').replaceAll('\u2126', 'Ω').replaceAll('\u03bc', 'µ'));
-  if (match === null) return undefined;
-  const [, digits = '', symbol = ''] = match;
-  const power = symbol === '' || UNIT_LETTERS.includes(symbol) ? 0 : SI_PREFIXES.get(symbol === 'u' ? 'µ' : symbol);
-  return power === undefined ? undefined : scaleBy(Number(digits.replace(',', '.')), power);
+/** A number of the SI unit that was written with it, if one was. */
+export interface TypedNumber {
+  readonly value: number;
+  readonly unit?: Unit;
 }
 
-/** Letters that are a unit where they stand alone after a number. */
-const UNIT_LETTERS = 'VΩFA';
+/** Reads a number with or without an SI prefix and unit, such as `12,7 V` or `640k`; undefined where it is none. */
+export function readNumber(text: string): TypedNumber | undefined {
+  const match = NUMBER.exec(text.trim().replaceAll('\u2212', '-').replaceAll('\u2126', 'Ω').replaceAll('\u03bc', 'µ'));
+  if (match === null) return undefined;
+  const [, digits = '', letter = '', last = ''] = match;
+  // A letter alone is a unit where it is one, else a prefix.
+  const alone = UNITS.find((unit) => last === '' && unit === letter);
+  const unit = alone ?? UNITS.find((one) => one === last);
+  const prefix = alone === undefined ? letter : '';
+  const power = prefix === '' ? 0 : SI_PREFIXES.get(prefix === 'u' ? 'µ' : prefix);
+  return power === undefined
+    ? undefined
+    : { value: scaleBy(Number(digits.replace(',', '.')), power), ...(unit && { unit }) };
+}
 
 /** Writes a number of an SI unit as `readNumber` reads it. */
-export function writeNumber(value: number, mark: DecimalMark): string {
+export function writeNumber(value: number, mark: DecimalMark, unit: Unit | '' = ''): string {
   const magnitude = Math.abs(value);
   const found = PREFIXES_WRITTEN.find(([, power]) => magnitude >= 10 ** power) ?? ['', 0];
   const [symbol, power] = magnitude === 0 || (magnitude >= 1 && magnitude < 10_000) ? ['', 0] : found;
   const digits = String(Number(scaleBy(value, -power).toPrecision(12))).replace('-', '\u2212');
-  return `${mark === ',' ? digits.replace('.', ',') : digits}${symbol === '' ? '' : `\u00a0${symbol}`}`;
+  return `${mark === ',' ? digits.replace('.', ',') : digits}${symbol + unit === '' ? '' : `\u00a0${symbol}${unit}`}`;
 }
 
 const PREFIXES_WRITTEN: readonly (readonly [string, number])[] = ['G', 'M', 'k', '', 'm', 'µ', 'n', 'p'].map(

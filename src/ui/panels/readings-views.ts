@@ -1,68 +1,70 @@
-import { css, html, LitElement, nothing } from 'lit';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { ifDefined } from 'lit/directives/if-defined.js';
+import type { KeptView } from '../../session/answers.ts';
+import type { Session } from '../../session/session.ts';
+import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
+import { followSession } from '../controllers/session-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { writeReadingsAddress } from './readings-address.ts';
-import type { ReadingsView } from './readings-memory.ts';
+import { readViewAddress } from './readings-address.ts';
+import { readingsViewsStyles } from './readings-views.styles.ts';
+
+/** A longer name would not fit beside the others. */
+const LONGEST_NAME = 80;
 
 /**
- * Views of the readings that were kept under names: opens them by their addresses, keeps the present one, lets one go.
- * @fires view-kept - detail: the name under which the present view is to be kept
- * @fires view-let-go - detail: the name of the view
+ * Views of the readings that are kept under names: opens them by their addresses, keeps the present one, renames one, lets
+ * one go.
  * @fires views-closed - the person is done
  */
 @customElement('bt-readings-views')
 export class ReadingsViews extends LitElement {
-  static override styles = [
-    shared,
-    css`
-      fieldset {
-        display: grid;
-        gap: 0.5rem;
-        margin: 0;
-        padding: 0.5rem 0;
-        border: solid var(--rule);
-        border-width: 1px 0;
-        font-size: var(--small);
+  static override styles = [shared, readingsViewsStyles];
+
+  private readonly views = new AnswerController<readonly KeptView[]>(this, () => {
+    const { session } = this;
+    return (
+      session && {
+        key: String(session.state.revision),
+        ask: (signal) => session.ask('views', [], signal),
+        keepsLast: true,
       }
+    );
+  });
 
-      ul {
-        display: flex;
-        flex-wrap: wrap;
-        gap: 0.25rem 1.5rem;
-        margin: 0;
-        padding: 0;
-        list-style: none;
-      }
+  @query('input[name=kept]') private readonly input!: HTMLInputElement;
 
-      li,
-      form {
-        display: flex;
-        align-items: center;
-        gap: 0.625rem;
-      }
+  /** The view whose name is being written anew. */
+  @state() private renamed: string | undefined;
+  /** What came of the last thing done. */
+  @state() private said = '';
+  @state() private isWrong = false;
+  /** The view that was let go last, to be brought back. */
+  @state() private gone: KeptView | undefined;
 
-      li a {
-        min-block-size: 1.5rem;
-        align-content: center;
-      }
+  @property({ attribute: false }) session?: Session;
+  /** The address of what is shown, as it would be kept. */
+  @property({ attribute: false }) address = '';
 
-      p {
-        margin: 0;
-      }
-    `,
-  ];
-
-  @query('input') private readonly input!: HTMLInputElement;
-
-  @state() private missing = false;
-
-  @property({ attribute: false }) views: readonly ReadingsView[] = [];
+  constructor() {
+    super();
+    followSession(this, () => this.session);
+  }
 
   /** Moves the focus to the name to fill in. */
   override focus(): void {
     void this.updateComplete.then(() => {
       this.input.focus();
     });
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    if (changed.has('renamed') && this.renamed !== undefined)
+      this.renderRoot.querySelector<HTMLInputElement>('input[name=renamed]')?.select();
+  }
+
+  private get known(): readonly KeptView[] {
+    return valueOf(this.views.answer) ?? [];
   }
 
   private close(): void {
@@ -72,58 +74,151 @@ export class ReadingsViews extends LitElement {
   private onKey(event: KeyboardEvent): void {
     if (event.key !== 'Escape') return;
     event.preventDefault();
-    this.close();
+    if (this.renamed === undefined) this.close();
+    else this.stopRenaming();
   }
 
-  private keep(event: SubmitEvent): void {
+  private say(text: string, isWrong = false): void {
+    this.said = text;
+    this.isWrong = isWrong;
+  }
+
+  /** Does something to the kept views, and says what came of it. @returns whether it was done */
+  private async change(work: (session: Session) => Promise<unknown>, done: string): Promise<boolean> {
+    if (this.session === undefined) return false;
+    this.gone = undefined;
+    try {
+      await work(this.session);
+      this.say(done);
+      return true;
+    } catch (error) {
+      this.say(error instanceof Error ? error.message : String(error), true);
+      return false;
+    }
+  }
+
+  private async keep(event: SubmitEvent): Promise<void> {
     event.preventDefault();
     const name = this.input.value.trim();
-    this.missing = name === '';
-    if (this.missing) {
+    if (name === '') {
+      this.say('Give it a name.', true);
       this.input.focus();
       return;
     }
-    this.input.value = '';
-    this.dispatchEvent(new CustomEvent<string>('view-kept', { detail: name }));
+    const isThere = this.known.some((view) => view.name === name);
+    const done = isThere ? `“${name}” is this view now.` : `“${name}” is kept.`;
+    const view: KeptView = { name, address: this.address };
+    if (await this.change((session) => session.ask('setView', [view]), done)) this.input.value = '';
   }
 
-  private letGo(name: string): void {
-    this.dispatchEvent(new CustomEvent<string>('view-let-go', { detail: name }));
+  private async rename(event: SubmitEvent, view: KeptView): Promise<void> {
+    event.preventDefault();
+    const input = (event.target as HTMLFormElement).elements.namedItem('renamed') as HTMLInputElement;
+    const name = input.value.trim();
+    const fault =
+      name === ''
+        ? 'Give it a name.'
+        : name !== view.name && this.known.some((other) => other.name === name)
+          ? 'Another view has this name.'
+          : undefined;
+    if (fault !== undefined) {
+      this.say(fault, true);
+      input.focus();
+      return;
+    }
+    const work = async (session: Session): Promise<void> => {
+      await session.ask('setView', [{ ...view, name }]);
+      await session.ask('removeView', [view.name]);
+    };
+    if (name === view.name || (await this.change(work, `“${view.name}” is “${name}” now.`))) this.stopRenaming();
+  }
+
+  private stopRenaming(): void {
+    this.renamed = undefined;
     this.input.focus();
   }
 
+  private async letGo(view: KeptView): Promise<void> {
+    if (!(await this.change((session) => session.ask('removeView', [view.name]), `“${view.name}” is let go.`))) return;
+    this.gone = view;
+    this.input.focus();
+  }
+
+  private async bringBack(view: KeptView): Promise<void> {
+    await this.change((session) => session.ask('setView', [view]), `“${view.name}” is back.`);
+    this.input.focus();
+  }
+
+  private renderView(view: KeptView) {
+    const { name } = view;
+    if (this.renamed === name)
+      return html`<li>
+        <form @submit=${(event: SubmitEvent) => this.rename(event, view)}>
+          <label
+            ><span class="spoken">new name of ${name}</span>
+            <input type="text" name="renamed" maxlength=${LONGEST_NAME} .value=${name} aria-describedby="said"
+          /></label>
+          <button type="submit">Rename</button>
+          <button type="button" @click=${this.stopRenaming}>Leave it</button>
+        </form>
+      </li>`;
+    const { address, whole } = readViewAddress(view.address);
+    return html`<li>
+      <a href=${address} aria-current=${ifDefined(address === this.address ? 'true' : undefined)}>${name}</a>
+      ${whole ? nothing : html`<span class="quiet">not all of it is understood here</span>`}
+      <button
+        class="plain"
+        type="button"
+        aria-label="rename ${name}"
+        @click=${() => {
+          this.renamed = name;
+        }}
+      >
+        rename
+      </button>
+      <button class="plain" type="button" aria-label="let go of ${name}" @click=${() => this.letGo(view)}>
+        let go
+      </button>
+    </li>`;
+  }
+
+  private renderViews() {
+    const { answer } = this.views;
+    if (answer.status === 'failed') return html`<p class="wrong">${answer.reason}</p>`;
+    if (answer.value === undefined) return html`<p class="quiet">Opening the kept views.</p>`;
+    if (answer.value.length === 0) return html`<p class="quiet">None yet.</p>`;
+    return html`<ul>
+      ${answer.value.map((view) => this.renderView(view))}
+    </ul>`;
+  }
+
   override render() {
+    const { gone } = this;
+    const keeps = this.session?.state.kept.keeps ?? false;
     return html`<fieldset @keydown=${this.onKey}>
-      <legend>Views kept on this page: columns, order, filters and groups under a name</legend>
-      ${
-        this.views.length === 0
-          ? html`<p class="quiet">
-              None yet. Kept views last as long as the page is open; the address of a view lasts.
-            </p>`
-          : html`<ul>
-              ${this.views.map(
-                ({ name, query: asked, layout }) =>
-                  html`<li>
-                    <a href=${writeReadingsAddress({ query: asked, layout })}>${name}</a>
-                    <button
-                      class="plain"
-                      type="button"
-                      aria-label="let go of ${name}"
-                      @click=${() => {
-                        this.letGo(name);
-                      }}
-                    >
-                      let go
-                    </button>
-                  </li>`,
-              )}
-            </ul>`
-      }
+      <legend>
+        Views: columns, order, filters and groups under a
+        name${keeps ? nothing : ', as long as the page is open: this bench is not kept'}
+      </legend>
+      ${this.renderViews()}
       <form @submit=${this.keep}>
-        <label>keep this view as <input type="text" aria-invalid=${this.missing} aria-describedby="missing" /></label>
+        <label
+          >keep this view as
+          <input
+            type="text"
+            name="kept"
+            maxlength=${LONGEST_NAME}
+            aria-invalid=${this.isWrong && this.renamed === undefined}
+            aria-describedby="said"
+        /></label>
         <button type="submit">Keep</button>
         <button type="button" @click=${this.close}>Done</button>
-        <span id="missing" class="wrong" role="status">${this.missing ? 'Give it a name.' : nothing}</span>
+        <span id="said" class=${this.isWrong ? 'wrong' : 'quiet'} role="status">${this.said}</span>
+        ${
+          gone === undefined
+            ? nothing
+            : html`<button class="plain" type="button" @click=${() => this.bringBack(gone)}>bring it back</button>`
+        }
       </form>
     </fieldset>`;
   }

@@ -86,6 +86,7 @@ export class RepairForm extends LitElement {
     const returned = typedDay(text('returned'));
     if (received === undefined || returned === undefined) return 'There is no such day: write it as 2026-03-14.';
     const comebackOf = text('comebackOf');
+    const bench = text('bench');
     return {
       id: this.repair?.id ?? text('id'),
       family: text('family'),
@@ -95,6 +96,7 @@ export class RepairForm extends LitElement {
       outcome: text('outcome') as Outcome,
       replaced: text('replaced').toUpperCase().split(/[\s,;]+/).filter((part) => part !== ''), // prettier-ignore
       ...(comebackOf === '' ? {} : { comebackOf }),
+      ...(bench === '' ? {} : { bench }),
     };
   }
 
@@ -121,6 +123,7 @@ export class RepairForm extends LitElement {
       </select>
       ${this.renderText('replaced', 'Replaced parts', repair?.replaced.join(' ') ?? '')}
       ${this.renderText('comebackOf', 'Comeback of', repair?.comebackOf ?? '')}
+      ${this.renderText('bench', 'Bench', repair?.bench ?? '')}
       ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
       <div class="ends">
         <button class="main" type="submit">Keep</button>

@@ -61,7 +61,7 @@ export const goBackStyles = css`
 
   details li {
     display: grid;
-    grid-template-columns: 10rem 10rem minmax(7rem, auto) 8.5rem 1fr;
+    grid-template-columns: 10rem 10rem minmax(7rem, auto) 8.5rem minmax(7rem, auto) 1fr;
     gap: 0 1rem;
     align-items: center;
     padding: 0.125rem 0;

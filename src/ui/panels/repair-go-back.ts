@@ -5,6 +5,7 @@ import type { ReadingRow } from '../../session/answers.ts';
 import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
 import { tape } from '../charts/tolerance-tape.ts';
 import { readingLine } from '../grid/reading-text.ts';
+import { readingsHash } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { verdictText } from '../verdict-text.ts';
 import { countOf, minuteText } from '../words.ts';
@@ -30,8 +31,6 @@ export class RepairGoBack extends LitElement {
   @state() private asked: GoBackEntry['rule'] | undefined;
 
   @property({ attribute: false }) decision!: RepairDecision;
-  /** The repair's readings, by which the lines name theirs. */
-  @property({ attribute: false }) readings: readonly ReadingRow[] = [];
   @property({ attribute: false }) decimalMark: DecimalMark = '.';
 
   private ask(rule: GoBackEntry['rule'] | undefined): void {
@@ -83,28 +82,40 @@ export class RepairGoBack extends LitElement {
     </form>`;
   }
 
-  private renderReadings(rows: readonly number[]) {
-    const own = rows.flatMap((row) => this.readings.find((reading) => reading.row === row) ?? []);
-    if (own.length === 0) return nothing;
+  private renderReadings({ readings, readingsInAll }: GoBackEntry) {
+    if (readings.length === 0) return nothing;
+    const more = readingsInAll - readings.length;
     return html`<details>
-      <summary>${countOf(own.length, 'reading', this.decimalMark)} behind it</summary>
+      <summary>${countOf(readingsInAll, 'reading', this.decimalMark)} behind it</summary>
       <ul>
-        ${own.map((reading) => {
-          const { sign, word, wrong } = verdictText(reading.verdict, reading.word);
-          return html`<li>
-            <span class="figures">${minuteText(reading.time)}</span>
-            <span>${reading.point}</span>
-            <span class="figures number">${readingLine(reading, this.decimalMark)}</span>
-            ${tape(reading)}
-            <span class=${wrong ? 'wrong' : ''}>${sign} ${word}</span>
-          </li>`;
-        })}
+        ${readings.map((reading) => this.renderReading(reading))}
       </ul>
+      ${more === 0 ? nothing : html`<p class="quiet">And ${countOf(more, 'later one', this.decimalMark)}.</p>`}
     </details>`;
   }
 
+  /** One reading, which leads to all of its point on this board. */
+  private renderReading(reading: ReadingRow) {
+    const { repair, point, time } = reading;
+    const { sign, word, wrong } = verdictText(reading.verdict, reading.word);
+    const all = readingsHash({
+      filters: [
+        { field: 'repair', oneOf: [repair] },
+        { field: 'point', oneOf: [point] },
+      ],
+    });
+    return html`<li>
+      <span class="figures">${minuteText(time)}</span>
+      <a href=${all}>${point}</a>
+      <span class="figures number">${readingLine(reading, this.decimalMark)}</span>
+      ${tape(reading)}
+      <span class=${wrong ? 'wrong' : ''}>${sign} ${word}</span>
+      <span class="quiet">${reading.meter}</span>
+    </li>`;
+  }
+
   private renderLine(entry: GoBackEntry) {
-    const { rule, must, sentence, rows, overruled } = entry;
+    const { rule, must, sentence, overruled } = entry;
     const { sign, word, wrong } = standingText(entry);
     return html`<li class="line">
       <span class=${wrong ? 'wrong' : ''} aria-hidden="true">${sign}</span>
@@ -114,7 +125,7 @@ export class RepairGoBack extends LitElement {
         ${overruled === undefined ? nothing : html`<p>Overruled: ${overruled}</p>`}
       </div>
       ${this.renderAction(entry)}
-      <div class="more">${this.asked === rule ? this.renderForm(rule) : nothing} ${this.renderReadings(rows)}</div>
+      <div class="more">${this.asked === rule ? this.renderForm(rule) : nothing} ${this.renderReadings(entry)}</div>
     </li>`;
   }
 

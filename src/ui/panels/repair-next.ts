@@ -4,7 +4,9 @@ import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
+import { percentText } from '../charts/share-text.ts';
 import { shared } from '../styles/shared.styles.ts';
+import { countOf, countText } from '../words.ts';
 import type { WhatNext } from './repair-answers.ts';
 import { durationText } from './repair-numbers.ts';
 
@@ -36,10 +38,10 @@ export class RepairNext extends LitElement {
     return this.session.state.decimalMark;
   }
 
-  private renderTable({ inQuestion }: WhatNext) {
+  private renderTable({ kind, inQuestion, noneOfThese, restsOn }: WhatNext) {
     if (inQuestion.length === 0) return nothing;
     const shown = inQuestion.slice(0, MOST_SHOWN);
-    const rest = inQuestion.length - shown.length;
+    const others = inQuestion.slice(MOST_SHOWN).reduce((sum, { chance }) => sum + chance, 0);
     return html`<table class="narrow" aria-label="Still in question">
         <thead>
           <tr>
@@ -55,13 +57,34 @@ export class RepairNext extends LitElement {
               html`<tr>
                 <th scope="row">${point}</th>
                 <td>${parts.join(', ')}</td>
-                <td class="number">${Math.round(chance * 100)} %</td>
+                <td class="number">${percentText(chance, this.mark)}</td>
                 <td class="number">${seconds === undefined ? '' : durationText(Math.round(seconds), this.mark)}</td>
               </tr>`,
           )}
+          ${inQuestion.length === shown.length ? nothing : this.renderOther(`${inQuestion.length - shown.length} less likely checks`, others)}
+          ${noneOfThese === undefined ? nothing : this.renderOther('none of these: another fault, a bad joint, or none', noneOfThese)}
         </tbody>
       </table>
-      ${rest === 0 ? nothing : html`<p class="quiet">And ${rest} less likely.</p>`}`;
+      ${restsOn === undefined ? nothing : html`<p class="quiet">${this.grounds(kind, restsOn)}</p>`}`;
+  }
+
+  private renderOther(name: string, chance: number) {
+    return html`<tr>
+      <td colspan="2" class="quiet">${name}</td>
+      <td class="number">${percentText(chance, this.mark)}</td>
+      <td></td>
+    </tr>`;
+  }
+
+  /** What the chances mean and how many repairs they rest on. */
+  private grounds(kind: WhatNext['kind'], { repairs, underComplaint }: NonNullable<WhatNext['restsOn']>): string {
+    const of = countOf(repairs, 'earlier repair', this.mark);
+    const under = underComplaint === undefined ? '' : `, those under this complaint above all (${countText(underComplaint, this.mark)})`; // prettier-ignore
+    const what =
+      kind === 'lift'
+        ? 'that the part has failed; several may have'
+        : 'that this check is the first to show the fault, in this order';
+    return `A chance is ${what}. They rest on ${of}${under}; the fewer, the closer they stay to not knowing.`;
   }
 
   override render() {

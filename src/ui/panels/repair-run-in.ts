@@ -115,8 +115,12 @@ export class RepairRunIn extends LitElement {
 
   private renderLine(line: RunInLine) {
     const { summary, point, backwards } = line;
+    const isPieced = summary !== undefined && summary.pieces > 0 && summary.pieces < summary.entries - summary.blanks;
     if (summary === undefined) return html`<p>${traceSentence(line, this.mark)}</p>`;
-    return html`<p>${traceSentence(line, this.mark)} The shaded part is its band.</p>
+    return html`<p>
+        ${traceSentence(line, this.mark)}
+        ${line.limits === undefined ? 'No band says what it should read.' : 'The shaded part is its band.'}
+      </p>
       ${
         backwards === 0
           ? nothing
@@ -139,6 +143,11 @@ export class RepairRunIn extends LitElement {
           </tbody>
         </table>
       </div>
+      <p class="quiet">
+        The drift is the median slope of all pairs (Theil–Sen) once
+        settled${isPieced ? `, of ${countText(summary.pieces, this.mark)} pieces of equal count by their medians` : ''},
+        with its 95 % limits; the ripple is what is left beside it.
+      </p>
       ${this.renderOthers(line)}`;
   }
 

@@ -34,7 +34,7 @@ export const storyStyles = css`
 
   .fraction {
     display: inline-block;
-    width: 4ch;
+    width: 5ch;
     text-align: start;
   }
 

@@ -12,10 +12,11 @@ import { tape } from '../charts/tolerance-tape.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { readingText } from '../grid/reading-text.ts';
-import { boardSheetHash, hashOf, parseRoute, readingsHash, repairFormHash } from '../route.ts';
+import { boardSheetHash, hashOf, readingsHash, repairFormHash } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { verdictText } from '../verdict-text.ts';
 import { countOf, countText, dayText, listText, minuteText } from '../words.ts';
+import './history.ts';
 import type { RepairDecision } from './repair-answers.ts';
 import { besideTable } from './repair-beside.ts';
 import './repair-discharge.ts';
@@ -52,31 +53,12 @@ export class RepairStory extends LitElement {
   @property({ attribute: false }) session!: Session;
   /** Id of the repair. */
   @property({ attribute: false }) repair!: string;
+  /** What of it the address asks for: `sheet`, `edit`, or, where undefined, all of it. */
+  @property({ attribute: false }) view: string | undefined;
 
   constructor() {
     super();
     followSession(this, () => this.session);
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    window.addEventListener('hashchange', this.follow);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    window.removeEventListener('hashchange', this.follow);
-  }
-
-  /** The address says whether the story is shown or its sheet. */
-  private readonly follow = (): void => {
-    this.requestUpdate();
-  };
-
-  /** What of the repair the address asks for. */
-  private get view(): string | undefined {
-    const { item, view } = parseRoute(location.hash);
-    return item === this.repair ? view : undefined;
   }
 
   private get mark(): DecimalMark {
@@ -118,6 +100,7 @@ export class RepairStory extends LitElement {
       ['outcome', repair.outcome],
       ['replaced', repair.replaced.join(', ')],
       ['came back from', repair.comebackOf === undefined ? '' : repairLink(repair.comebackOf)],
+      ['bench', repair.bench ?? ''],
       ['came back as', comebacks.length === 0 ? '' : comebacks.map((id) => html`${repairLink(id)} `)],
     ];
     return html`<dl class="facts">
@@ -125,7 +108,7 @@ export class RepairStory extends LitElement {
     </dl>`; // prettier-ignore
   }
 
-  private renderDecision({ readings }: Story) {
+  private renderDecision() {
     const { answer } = this.decision;
     if (answer.status === 'failed') return html`<p class="wrong">${answer.reason}</p>`;
     if (answer.value === undefined) return html`<p class="quiet">Holding the readings against what must hold.</p>`;
@@ -133,7 +116,6 @@ export class RepairStory extends LitElement {
       <section>
         <bt-repair-go-back
           .decision=${answer.value}
-          .readings=${readings}
           .decimalMark=${this.mark}
           @line-overruled=${this.overrule}
         ></bt-repair-go-back>
@@ -299,10 +281,11 @@ export class RepairStory extends LitElement {
     if (story === undefined) {
       return html`<p>No repair of this name is on the bench. <a href=${hashOf('repairs')}>See all repairs</a></p>`;
     }
-    return html`${this.view === 'edit' ? this.renderForm(story) : this.renderFacts(story)} ${this.renderDecision(story)}
+    return html`${this.view === 'edit' ? this.renderForm(story) : this.renderFacts(story)} ${this.renderDecision()}
       ${this.renderNext(story)} ${this.renderFindings(story)}
       <div class="beside">${this.renderParts(story)} ${this.renderMasking(story)}</div>
-      ${this.renderRunIn(story)} ${this.renderReadings(story)} ${this.renderDischarge(story)}`;
+      ${this.renderRunIn(story)} ${this.renderReadings(story)} ${this.renderDischarge(story)}
+      <bt-history .session=${this.session} .subject=${{ kind: 'repair' as const, repair: this.repair }}></bt-history>`;
   }
 
   private renderSheet() {

@@ -1,12 +1,12 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { RepairLine } from '../../session/answers.ts';
+import type { RepairLine, RepairsQuery } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import '../paging.ts';
 import { pageOf } from '../paging.ts';
-import { hashOf, repairFormHash, shiftSheetHash, type Route } from '../route.ts';
+import { hashOf, readingsHash, repairFormHash, shiftSheetHash, type Route } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText, dayText } from '../words.ts';
 import { wallTime } from './repair-numbers.ts';
@@ -20,13 +20,26 @@ import {
   writeOrder,
 } from './repairs-order.ts';
 import type { RepairColumn, RepairOrder } from './repairs-order.ts';
+import { readRepairsQuery, repairsPhrase, writeRepairsQuery } from './repairs-query.ts';
 import './repair-form.ts';
 import './sheet-shift.ts';
 
 const PAGE = 100;
 const COUNTS: readonly RepairColumn[] = ['days', 'readings', 'out of band'];
 
-/** The list of repairs: found by words, ordered by a column, a page at a time. All of it stands in the address. */
+/** More repairs than this are not named one by one in an address. */
+const MOST_NAMED = 100;
+
+interface View {
+  /** What the list is narrowed to. */
+  readonly query?: RepairsQuery;
+  readonly text: string;
+  readonly order: RepairOrder;
+  /** The first one shown. */
+  readonly from: number;
+}
+
+/** The list of repairs: narrowed to those that a mark of a chart counts, found by words, ordered by a column, a page at a time. All of it stands in the address. */
 @customElement('bt-repairs-place')
 export class RepairsPlace extends LitElement {
   static override styles = [
@@ -51,6 +64,10 @@ export class RepairsPlace extends LitElement {
         margin: 0;
       }
 
+      .chosen a {
+        margin-inline-start: 1rem;
+      }
+
       input {
         width: 20rem;
       }
@@ -68,12 +85,16 @@ export class RepairsPlace extends LitElement {
         font-weight: 600;
       }
 
-      td.comeback span {
+      td.comeback a {
         white-space: nowrap;
       }
 
+      td.comeback span {
+        display: block;
+      }
+
       td.complaint {
-        min-width: 13.5rem;
+        min-width: 11rem;
       }
     `,
   ];
@@ -83,6 +104,17 @@ export class RepairsPlace extends LitElement {
     ask: (signal) => this.session.ask('repairs', [], signal),
     keepsLast: true,
   }));
+
+  /** The ids of those that the address narrows the list to, where it does. */
+  private readonly chosen = new AnswerController<ReadonlySet<string>>(this, () => {
+    const { query } = this.view;
+    return (
+      query && {
+        key: `${this.session.state.revision} ${writeRepairsQuery(query).toString()}`,
+        ask: async (signal) => new Set(await this.session.ask('repairsWhere', [query], signal)),
+      }
+    );
+  });
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) route!: Route;
@@ -94,10 +126,12 @@ export class RepairsPlace extends LitElement {
     followSession(this, () => this.session);
   }
 
-  private get view(): { readonly text: string; readonly order: RepairOrder; readonly from: number } {
+  private get view(): View {
     const parameters = new URLSearchParams(this.route.query);
     const from = Number(parameters.get('from') ?? 0);
+    const query = readRepairsQuery(parameters);
     return {
+      ...(query && { query }),
       text: parameters.get('text') ?? '',
       order: parseOrder(parameters.get('sort')),
       from: Number.isFinite(from) ? from : 0,
@@ -106,8 +140,8 @@ export class RepairsPlace extends LitElement {
 
   /** Shows another view in place of the present one, by its address. */
   private show(changes: { readonly text?: string; readonly order?: RepairOrder; readonly from?: number }): void {
-    const { text, order, from } = { ...this.view, from: 0, ...changes };
-    const parameters = new URLSearchParams();
+    const { query, text, order, from } = { ...this.view, from: 0, ...changes };
+    const parameters = writeRepairsQuery(query ?? {});
     if (text !== '') parameters.set('text', text);
     if (writeOrder(order) !== writeOrder(FIRST_ORDER)) parameters.set('sort', writeOrder(order));
     if (from > 0) parameters.set('from', String(from));
@@ -164,14 +198,27 @@ export class RepairsPlace extends LitElement {
     </tr>`; // prettier-ignore
   }
 
-  private renderList(lines: readonly RepairLine[]) {
+  /** What the address narrows the list to, in words, with ways on. */
+  private renderChosen(query: RepairsQuery, chosen: readonly RepairLine[]) {
+    const ids = chosen.map(({ repair }) => repair.id);
+    const readings = readingsHash({ filters: [{ field: 'repair', oneOf: ids }], sort: [] });
+    return html`<p class="chosen" role="status">
+      ${repairsPhrase(query, ids.length, this.session.state.decimalMark)}.
+      ${ids.length > 0 && ids.length <= MOST_NAMED ? html`<a href=${readings}>Their readings</a>` : nothing}
+      <a href=${hashOf('repairs')}>All repairs</a>
+    </p>`;
+  }
+
+  private renderList(all: readonly RepairLine[], chosen: ReadonlySet<string> | undefined) {
     const { decimalMark } = this.session.state;
-    const { text, order, from } = this.view;
+    const { query, text, order, from } = this.view;
+    const lines = chosen === undefined ? all : all.filter(({ repair }) => chosen.has(repair.id));
     const found = orderRepairs(lines, text, order, this.today);
-    const comebacks = comebacksOf(lines);
+    const comebacks = comebacksOf(all);
     const { items, first } = pageOf(found, from, PAGE);
     const outOfBand = found.filter((line) => line.outOfBand > 0).length;
     return html`
+      ${query === undefined ? nothing : this.renderChosen(query, lines)}
       <div class="find" role="search">
         <label for="text">Find</label>
         <input
@@ -188,7 +235,7 @@ export class RepairsPlace extends LitElement {
       </div>
       ${
         found.length === 0
-          ? html`<p>No repair holds all of these words.</p>`
+          ? html`<p>${text === '' ? 'There is no such repair.' : 'No repair holds all of these words.'}</p>`
           : html`<div class="sideways">
               <table aria-label="Repairs">
                 <thead>
@@ -223,7 +270,11 @@ export class RepairsPlace extends LitElement {
         table of repairs.
       </p>`;
     }
-    return this.renderList(answer.value);
+    if (this.view.query === undefined) return this.renderList(answer.value, undefined);
+    const { answer: chosen } = this.chosen;
+    if (chosen.status === 'failed') return html`<p class="wrong">${chosen.reason}</p>`;
+    if (chosen.value === undefined) return html`<p class="quiet">Choosing the repairs.</p>`;
+    return this.renderList(answer.value, chosen.value);
   }
 
   override render() {

@@ -84,9 +84,10 @@ export class SetAsideList extends LitElement {
     await this.change(() => this.session.ask('letGo', [rows]));
   }
 
-  private async save(): Promise<void> {
+  private async save(isForSpreadsheet: boolean): Promise<void> {
     await this.change(async () => {
-      saveFile(new Blob([await this.session.ask('setAsideText', [])], { type: 'text/csv' }), 'rows set aside.csv');
+      const text = await this.session.ask('setAsideText', [isForSpreadsheet]);
+      saveFile(new Blob([text], { type: 'text/csv' }), 'rows set aside.csv');
     });
   }
 
@@ -168,7 +169,8 @@ export class SetAsideList extends LitElement {
 
   private renderAll(count: string) {
     if (!this.asksToLetAllGo) {
-      return html`<button type="button" @click=${this.save}>Save as CSV</button>
+      return html`<button type="button" @click=${() => this.save(false)}>Save as CSV</button>
+        <button type="button" @click=${() => this.save(true)}>Save for a spreadsheet</button>
         <button type="button" @click=${this.askToLetAllGo}>Let all go…</button>`;
     }
     return html`<span>Let ${count} go? They stay in their files, but not on this list.</span>

@@ -2,7 +2,6 @@ import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { PartEvidence, ReadingRow, RepairStory } from '../../session/answers.ts';
-import { CAUTIONS } from '../cautions.ts';
 import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
 import { tape } from '../charts/tolerance-tape.ts';
 import { readingLine } from '../grid/reading-text.ts';
@@ -13,6 +12,7 @@ import { dayText, listText } from '../words.ts';
 import type { RepairDecision } from './repair-answers.ts';
 import { goBackSentence, standingText } from './repair-words.ts';
 import { beforeAndAfter, type BeforeAfter } from './sheet-before-after.ts';
+import { sheetCautions, sheetHead } from './sheet-frame.ts';
 import { printAlone } from './sheet-print.ts';
 import { sheetStyles } from './sheet-styles.ts';
 
@@ -28,10 +28,6 @@ export class SheetBoard extends LitElement {
   constructor() {
     super();
     printAlone(this);
-  }
-
-  private print(): void {
-    window.print();
   }
 
   private renderFacts() {
@@ -126,14 +122,11 @@ export class SheetBoard extends LitElement {
 
   override render() {
     const { id, family } = this.story.line.repair;
-    return html`<p class="controls">
-        <a href=${hashOf('repairs', id)}>Back to the repair</a>
-        <button type="button" @click=${this.print}>Print, or save as PDF</button>
-      </p>
-      <header>
-        <h1>${id}${family === '' ? '' : `, ${family}`}</h1>
-        <span>Repair sheet</span>
-      </header>
+    return html`${sheetHead({
+        title: family === '' ? id : `${id}, ${family}`,
+        kind: 'Repair sheet',
+        back: [hashOf('repairs', id), 'Back to the repair'],
+      })}
       ${this.renderFacts()} ${this.renderFound()}
       <section>
         <h2 id="readings">Readings before and after</h2>
@@ -143,14 +136,7 @@ export class SheetBoard extends LitElement {
         </p>
         ${this.renderReadings(beforeAndAfter(this.story.readings))}
       </section>
-      ${this.renderLines()}
-      <section class="cautions">
-        <h2>Before anyone works on this board</h2>
-        <ul>
-          ${CAUTIONS.map((caution) => html`<li>${caution}</li>`)}
-        </ul>
-        <p>Local electrical codes and licensed practice come before anything on this sheet.</p>
-      </section>`;
+      ${this.renderLines()} ${sheetCautions('Before anyone works on this board')}`;
   }
 }
 

@@ -2,7 +2,6 @@ import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Session } from '../../session/session.ts';
-import { CAUTIONS } from '../cautions.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { hashOf, shiftSheetHash } from '../route.ts';
@@ -10,6 +9,7 @@ import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText, dayText, listText } from '../words.ts';
 import { typedDay } from './repair-numbers.ts';
 import { goBackSentence } from './repair-words.ts';
+import { sheetCautions, sheetHead } from './sheet-frame.ts';
 import { printAlone } from './sheet-print.ts';
 import { askShift, type ShiftBoard, type ShiftSummary } from './sheet-shift-answer.ts';
 import { sheetStyles } from './sheet-styles.ts';
@@ -39,10 +39,6 @@ export class SheetShift extends LitElement {
 
   private get mark(): DecimalMark {
     return this.session.state.decimalMark;
-  }
-
-  private print(): void {
-    window.print();
   }
 
   private choose(event: Event): void {
@@ -170,14 +166,7 @@ export class SheetShift extends LitElement {
         ${countText(count.outOfBand, this.mark)} out of band.
       </p>
       ${this.renderBoards(summary)} ${this.renderCounts(summary)} ${this.renderMeters(summary)}
-      ${this.renderSetAside(summary)}
-      <section class="cautions">
-        <h2>For whoever goes on with these boards</h2>
-        <ul>
-          ${CAUTIONS.map((caution) => html`<li>${caution}</li>`)}
-        </ul>
-        <p>Local electrical codes and licensed practice come before anything on this sheet.</p>
-      </section>`;
+      ${this.renderSetAside(summary)} ${sheetCautions('For whoever goes on with these boards')}`;
   }
 
   private renderAnswer() {
@@ -192,16 +181,11 @@ export class SheetShift extends LitElement {
   override render() {
     const { answer } = this.shift;
     const shown = answer.status === 'ready' && answer.value !== undefined ? dayText(answer.value.day) : this.day;
-    return html`<p class="controls">
-        <a href=${hashOf('repairs')}>Back to the repairs</a>
-        <label>Day <input type="date" .value=${shown} @change=${this.choose} /></label>
-        <button type="button" @click=${this.print}>Print, or save as PDF</button>
-      </p>
-      <header>
-        <h1>Shift of ${shown}</h1>
-        <span>Shift summary</span>
-      </header>
-      ${this.renderAnswer()}`;
+    return html`${sheetHead(
+      { title: `Shift of ${shown}`, kind: 'Shift summary', back: [hashOf('repairs'), 'Back to the repairs'] },
+      html`<label>Day <input type="date" .value=${shown} @change=${this.choose} /></label>`,
+    )}
+    ${this.renderAnswer()}`;
   }
 }
 

@@ -76,6 +76,10 @@ export const sheetStyles = css`
     vertical-align: middle;
   }
 
+  .whole {
+    white-space: nowrap;
+  }
+
   td.complaint {
     min-width: 9em;
   }

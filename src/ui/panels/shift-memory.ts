@@ -6,7 +6,9 @@ import type { Session } from '../../session/session.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { saveAndReadBack } from '../save-file.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { countOf } from '../words.ts';
+import { countOf, countText, momentText } from '../words.ts';
+import './backup-file.ts';
+import './start-anew.ts';
 
 /** A backup that was looked into, before it takes the place of the bench. */
 interface Candidate {
@@ -92,7 +94,7 @@ export class ShiftMemory extends LitElement {
     return html`
       <p>
         Every change is kept in this browser, on this machine.
-        ${last === undefined ? nothing : html`Last backup: ${new Date(last.at).toLocaleDateString()}.`}
+        ${last === undefined ? nothing : html`Last backup: ${momentText(last.at)}.`}
       </p>
       ${due === undefined ? nothing : html`<p><span class="wrong">▲</span> ${due}</p>`}
     `;
@@ -102,22 +104,37 @@ export class ShiftMemory extends LitElement {
     const { decimalMark } = this.session.state;
     const { imports, readings, repairs, bands, families, present } = contents;
     const of = (count: number, noun: string): string => countOf(count, noun, decimalMark);
+    const told = contents.changes.map(({ part, added, changed, gone }) => `${part}: ${added} come, ${changed} change, ${gone} go`); // prettier-ignore
     return html`<section aria-labelledby="candidate">
       <h3 id="candidate">Put ${file.name} in place of this bench?</h3>
       <p>
         It holds ${of(readings, 'reading')} of ${of(imports, 'import')}, ${of(repairs, 'repair')},
-        ${of(families, 'family')} and ${of(bands, 'band')}; this bench holds ${of(present.readings, 'reading')} of
-        ${of(present.imports, 'import')} and ${of(present.bands, 'band')}. Of the bands ${contents.bandsAdded} would
-        come, ${contents.bandsChanged} change and ${contents.bandsGone} go. This bench can be brought back once.
+        ${families === 1 ? '1 family' : `${countText(families, decimalMark)} families`} and ${of(bands, 'band')}; this
+        bench holds ${of(present.readings, 'reading')} of ${of(present.imports, 'import')} and
+        ${of(present.bands, 'band')}.
+        ${told.length === 0 ? 'Bands, families, repairs, meters, settings and views stay as they are.' : `Of the ${told.join('; of the ')}.`}
+        This bench can be brought back once.
       </p>
       <button class="main" type="button" @click=${this.restore}>Put it in place</button>
       <button type="button" @click=${this.leave}>Leave it</button>
     </section>`;
   }
 
+  private renderProgress() {
+    const { working } = this.session.state;
+    if (working === undefined) return nothing;
+    const { what, done, total } = working;
+    return html`<p role="status">
+      ${what}. <progress aria-label=${what} max=${Math.max(1, total)} .value=${Math.min(done, total)}></progress>
+    </p>`;
+  }
+
   override render() {
-    const { bench, kept } = this.session.state;
+    const { bench, kept, summary } = this.session.state;
     const hasStorage = kept.reason === undefined;
+    const keepsOwn = bench === 'own' && kept.keeps;
+    const { readings = 0, repairs = 0, families = 0, bands = 0 } = summary ?? {};
+    const isEmpty = readings + repairs + families + bands === 0;
     return html`<section aria-labelledby="kept">
       <h2 id="kept">What is kept?</h2>
       ${kept.faults.map((fault) => html`<p role="alert"><span class="wrong">▲</span> ${fault}</p>`)}
@@ -125,11 +142,7 @@ export class ShiftMemory extends LitElement {
       ${
         hasStorage
           ? html`<p>
-              ${
-                bench === 'own' && kept.keeps
-                  ? html`<button type="button" @click=${this.save}>Save a backup…</button>`
-                  : nothing
-              }
+              ${keepsOwn ? html`<button type="button" @click=${this.save}>Save a backup…</button>` : nothing}
               <button type="button" @click=${this.choose}>Restore a backup…</button>
               ${
                 kept.canUndoSwitch
@@ -145,9 +158,19 @@ export class ShiftMemory extends LitElement {
           : nothing
       }
       <input type="file" hidden accept=".backup" aria-label="Backup to restore" @change=${this.look} />
+      ${this.renderProgress()}
       <p role="status">${this.said}</p>
       ${this.refusal === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.refusal}</p>`}
       ${this.candidate === undefined ? nothing : this.renderCandidate(this.candidate)}
+      ${
+        keepsOwn
+          ? html`<bt-backup-file .session=${this.session}></bt-backup-file> ${
+                isEmpty
+                  ? nothing
+                  : html`<bt-start-anew .session=${this.session} @backup-wanted=${this.save}></bt-start-anew>`
+              }`
+          : nothing
+      }
     </section>`;
   }
 }

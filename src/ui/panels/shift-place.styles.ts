@@ -13,6 +13,8 @@ export const shiftPlaceStyles = css`
   section,
   bt-names-list,
   bt-shift-imports,
+  bt-shift-memory,
+  bt-shift-history,
   bt-set-aside-list {
     margin: 1.5rem 0 2rem;
   }

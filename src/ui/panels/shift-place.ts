@@ -12,6 +12,7 @@ import './file-plan-panel.ts';
 import './names-list.ts';
 import './set-aside-list.ts';
 import './shift-beginning.ts';
+import './shift-history.ts';
 import './shift-imports.ts';
 import './shift-memory.ts';
 import { shiftPlaceStyles } from './shift-place.styles.ts';
@@ -190,6 +191,7 @@ export class ShiftPlace extends LitElement {
       <h1 tabindex="-1">Shift</h1>
       ${this.renderOverview()}
       <bt-shift-memory .session=${this.session}></bt-shift-memory>
+      <bt-shift-history .session=${this.session}></bt-shift-history>
       ${this.renderSettings()}
     `;
   }

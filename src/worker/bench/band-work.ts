@@ -1,26 +1,28 @@
-import { lastDigit } from '../../domain/quantity.ts';
 import { limitsOf, type Band, type Expectation, type Limits } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
-import type { Family } from '../../domain/family.ts';
-import { MODE_UNITS, STATES } from '../../domain/reading.ts';
-import { VALUE } from '../../columns/reading-log.ts';
-import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
+import type { GoodRule } from '../../domain/good-rule.ts';
+import { roleOf } from '../../domain/family.ts';
+import { markedVolts, usualPercent } from '../../domain/marking.ts';
+import { isPowered, MODE_UNITS } from '../../domain/reading.ts';
+import { Pauses } from '../../intake/pauses.ts';
+import { proposeBand, type Proposal as Learned } from '../../learning/propose-band.ts';
+import type { PastReadings } from '../../learning/standing.ts';
+import { tryLimits, type Trial } from '../../learning/trial.ts';
 import { median } from '../../statistics/descriptive/median.ts';
-import { proposeBand, type GoodReadings, type Proposal } from '../../learning/propose-band.ts';
-import { pastReadings, RETURNED_AND_HELD, STANDINGS, type PastReadings } from '../../learning/standing.ts';
-import { tryLimits } from '../../learning/trial.ts';
-import { familyNamed, type Judged } from './bench-data.ts';
-import type { Trial } from '../../learning/trial.ts';
-import type { LearningSettings, PastPoints, ProposalLine } from '../contract/bands.ts';
-import { rowsOf } from './repair-stories.ts';
+import type { LearningSettings, PastPoints, Proposal, ProposalLine } from '../contract/bands.ts';
+import type { CallContext } from '../contract/calls.ts';
+import type { WorkProgress } from '../contract/progress.ts';
+import type { Judged } from './bench-data.ts';
+import { coarsestDigit, knownGood, type KnownGood } from './known-good.ts';
+import { meterCorrections } from './meter-corrections.ts';
+import { checkCode, pastOf } from './past-readings.ts';
 
-const GOOD = STANDINGS.indexOf('good');
-const OVER_RANGE = STATES.indexOf('over-range');
+const EVERYTHING: Limits = { low: -Infinity, high: Infinity };
 
 /** Past readings of a check, for the band editor. */
-export function pastPoints(judged: Judged, check: Check): PastPoints {
+export function pastPoints(judged: Judged, check: Check, rule: GoodRule): PastPoints {
   const { log } = judged.data;
-  const past = pastOf(judged, check);
+  const past = pastOf(judged, check, rule);
   const band = bandOf(judged, check);
   const limits = band && limitsOf(band.expects);
   return {
@@ -36,89 +38,131 @@ export function pastPoints(judged: Judged, check: Check): PastPoints {
   };
 }
 
-/** What a band would have done to past boards; a band that follows the mains is tried with the mains it states. */
-export function tryBand(judged: Judged, check: Check, expects: Expectation): Trial {
-  return trialOf(judged, pastOf(judged, check), limitsOf(expects));
+/** What a band would have done to past boards; one that follows the mains is tried with that of each repair, measured or else stated. */
+export function tryBand(judged: Judged, check: Check, expects: Expectation, rule: GoodRule): Trial {
+  return trialOf(judged, pastOf(judged, check, rule), expects);
+}
+
+/** Proposals for every check of a family that has good readings; others get their turn between two checks, and it can be stopped there. */
+export async function proposeFamily(
+  judged: Judged,
+  family: string,
+  settings: LearningSettings,
+  { signal, report }: CallContext<WorkProgress>,
+): Promise<readonly ProposalLine[]> {
+  const checks = checksOf(judged, family);
+  const lines: ProposalLine[] = [];
+  const pauses = new Pauses(signal);
+  try {
+    for (const [done, check] of checks.entries()) {
+      report({ done, total: checks.length });
+      await pauses.pause();
+      signal.throwIfAborted();
+      lines.push(proposeFor(judged, check, settings));
+    }
+  } finally {
+    pauses.close();
+  }
+  return lines.filter((line) => line.readings > 0);
 }
 
 /** A band for one check from the readings of boards known to be good, or why there can be none. */
 export function proposeFor(judged: Judged, check: Check, settings: LearningSettings): ProposalLine {
-  const past = pastOf(judged, check);
-  const { log } = judged.data;
-  const rows = past.rows.filter((row, index) => past.standing[index] === GOOD && isAnswer(log.state[row]!));
-  const numbers = rows.filter((row) => log.state[row] === VALUE);
-  const good: GoodReadings = {
-    values: Array.from(numbers, (row) => log.value[row]!),
-    overRange: rows.length - numbers.length,
-    lastDigit: coarsestDigit(judged, numbers),
-    nonNegative: MODE_UNITS[check.mode] === 'Ω' || MODE_UNITS[check.mode] === 'F',
-  };
+  const past = pastOf(judged, check, settings.rule);
+  const known = knownGood(judged, check, past);
   const band = bandOf(judged, check);
-  const promised = band ? promiseOf(band.expects) : usualPromise(check, good.values);
   const line = {
     check,
-    readings: rows.length,
-    ...(band && { present: { band, trial: trialOf(judged, past, limitsOf(band.expects)) } }),
+    readings: known.numbers.length + known.good.overRange,
+    ...(band && { present: { band, trial: trialOf(judged, past, band.expects) } }),
   };
-  let proposal: Proposal;
   try {
-    proposal = proposeBand(good, {
-      ...settings,
-      kept: new Set(Array.from(numbers.keys()).filter((index) => settings.keptRows.includes(numbers[index]!))),
-      ...(promised !== undefined && { promised }),
-    });
+    return { ...line, proposal: proposalOf(judged, check, settings, past, known, band) };
   } catch (error) {
     return { ...line, reason: error instanceof Error ? error.message : String(error) };
   }
+}
+
+function proposalOf(
+  judged: Judged,
+  check: Check,
+  settings: LearningSettings,
+  past: PastReadings,
+  { good, numbers, putRight }: KnownGood,
+  present: Band | undefined,
+): Proposal {
+  const promise = present ? promiseOf(present.expects) : usualPromise(check, good.values);
+  const keptRows = new Set(settings.keptRows);
+  const proposal = proposeBand(good, {
+    ...settings,
+    kept: new Set(Array.from(numbers.keys()).filter((index) => keptRows.has(numbers[index]!))),
+    ...(promise && { promised: promise.reach }),
+  });
   const { method, scale, count, overRange, boardsWanted, normality } = proposal;
   const limits = limitsOf(proposal.expects) ?? proposal.exact;
+  const differ = differingMeters(judged, check, numbers);
   return {
-    ...line,
-    proposal: {
-      band: { ...check, expects: proposal.expects, basis: 'learned' },
-      limits,
-      method,
-      scale,
-      count,
-      overRange,
-      ...(normality !== undefined && { normality }),
-      removed: proposal.removed.map(({ index, ...screened }) => ({
-        ...screened,
-        row: numbers[index]!,
-        value: log.value[numbers[index]!]!,
-      })),
-      warnings: warningsOf(proposal, settings),
-      boardsWanted,
-      trial: trialOf(judged, past, limits),
-    },
+    band: { ...check, expects: proposal.expects, basis: 'learned' },
+    limits,
+    method,
+    scale,
+    count,
+    overRange,
+    ...(normality !== undefined && { normality }),
+    removed: proposal.removed.map(({ index, ...screened }) => ({
+      ...screened,
+      row: numbers[index]!,
+      value: judged.data.log.value[numbers[index]!]!,
+    })),
+    putRight,
+    ...(differ && { differ }),
+    warnings: warningsOf(proposal, settings, promise?.by ?? '', followsMains(judged, check)),
+    boardsWanted,
+    trial: trialOf(judged, past, proposal.expects),
   };
 }
 
+/** Two meters that surely differ and both read this check, where nobody knows which is off. */
+function differingMeters(judged: Judged, { mode }: Check, numbers: Uint32Array) {
+  const { undecided } = meterCorrections(judged);
+  if (undecided === undefined || (mode !== 'DC volts' && mode !== 'AC volts')) return undefined;
+  const { meter, names } = judged.data.log;
+  const isUsed = (name: string): boolean => numbers.some((row) => names.meters.label(meter[row]!) === name);
+  return undecided.meters.every(isUsed) ? undecided : undefined;
+}
+
 /** The checks of a family that readings name, by point, stage and mode in the order of the log. */
-export function checksOf(judged: Judged, family: string): readonly Check[] {
+function checksOf(judged: Judged, family: string): readonly Check[] {
   const { names } = judged.data.log;
   return Array.from({ length: names.checks.size }, (_, code) =>
     names.checks.check(code, names.families, names.points),
   ).filter((check) => check.family === family);
 }
 
-function warningsOf(proposal: Proposal, settings: LearningSettings): readonly string[] {
-  const { stopgap, twoGroups, boardsWanted, overRange, count } = proposal;
+/** @param by - what promises the width that the band is measured against */
+function warningsOf(
+  { stopgap, twoGroups, boardsWanted, overRange, count }: Learned,
+  settings: LearningSettings,
+  by: string,
+  isOfMains: boolean,
+): readonly string[] {
   const percent = (share: number): string => `${Number((100 * share).toPrecision(4))} %`;
   const warnings: string[] = [];
+  if (isOfMains) {
+    warnings.push(
+      'Without a boost stage the bulk follows the mains: a rectified-mains band follows it for each repair, and this one does not.',
+    );
+  }
   if (stopgap) {
     const wish = `${percent(settings.content)} of boards with ${percent(settings.confidence)} confidence`;
     warnings.push(
       `The readings are not normal, and too few to hold ${wish} without assuming so: ${boardsWanted} more are wanted.`,
     );
   } else if (boardsWanted === Infinity) {
-    warnings.push(
-      'Good boards spread more than the present band allows: no number of boards will bring them within it.',
-    );
+    warnings.push(`Good boards spread more than ${by} allows: no number of boards will bring the band within it.`);
   } else if (boardsWanted > 0) {
-    warnings.push(
-      `Wider than the present band, since boards are few: ${boardsWanted} more would bring it within. Keep the present one meanwhile.`,
-    );
+    const more = boardsWanted === 1 ? '1 more board' : `${boardsWanted} more boards`;
+    warnings.push(`Wider than ${by}, since boards are few: ${more} would bring it within. Keep to that meanwhile.`);
   }
   if (twoGroups) warnings.push('The readings fall into two groups: two revisions of the board may be mixed together.');
   if (overRange > 0 && count > 0)
@@ -126,86 +170,40 @@ function warningsOf(proposal: Proposal, settings: LearningSettings): readonly st
   return warnings;
 }
 
-/** Half the width of a band that is set already: what a learned one is measured against. */
-function promiseOf(expects: Expectation): number | undefined {
-  const limits = limitsOf(expects);
-  if (limits === undefined || !Number.isFinite(limits.low) || !Number.isFinite(limits.high)) return undefined;
-  return (limits.high - limits.low) / 2;
+/** Half a width that a learned band is measured against, in the SI unit, and what promises it. */
+interface Promised {
+  readonly reach: number;
+  readonly by: string;
 }
 
-/** What a rail without a band is measured against meanwhile: ±5 % of its usual value (common practice, no source). */
-function usualPromise(check: Check, values: readonly number[]): number | undefined {
-  return check.mode === 'DC volts' && values.length > 0 ? Math.abs(median(values)) * 0.05 : undefined;
+function promiseOf(expects: Expectation): Promised | undefined {
+  const limits = limitsOf(expects);
+  if (limits === undefined || !Number.isFinite(limits.low) || !Number.isFinite(limits.high)) return undefined;
+  return { reach: (limits.high - limits.low) / 2, by: 'the present band' };
+}
+
+/** What a supply without a band is measured against meanwhile: its marking, or else its usual value, with the usual tolerance. */
+function usualPromise({ mode, point }: Check, values: readonly number[]): Promised | undefined {
+  if (mode !== 'DC volts' || values.length === 0) return undefined;
+  const marked = markedVolts(point);
+  const percent = usualPercent(point);
+  const by = marked === undefined ? `the usual ± ${percent} % (common practice)` : `the board’s marking ± ${percent} %`;
+  return { reach: (Math.abs(marked ?? median(values)) * percent) / 100, by };
+}
+
+/** Whether a check is of a bulk capacitor that no boost stage lifts above rectified mains. */
+function followsMains({ data }: Judged, { family, point, mode, stage }: Check): boolean {
+  const declared = data.families.get(family);
+  const role = declared?.points.find(({ name }) => name === point)?.role ?? roleOf(point);
+  return declared?.boost === false && role === 'bulk' && mode === 'DC volts' && isPowered(stage);
 }
 
 function bandOf(judged: Judged, check: Check): Band | undefined {
   return judged.standard.table.bands[checkCode(judged, check)];
 }
 
-function trialOf(judged: Judged, past: PastReadings, limits: Limits | undefined): Trial {
-  return tryLimits(judged.data.log, past, limits ?? { low: -Infinity, high: Infinity });
-}
-
-function isAnswer(state: number): boolean {
-  return state === VALUE || state === OVER_RANGE;
-}
-
-function coarsestDigit(judged: Judged, rows: Uint32Array): number {
-  const { log } = judged.data;
-  let coarsest = -Infinity;
-  for (const row of rows) {
-    if (log.state[row] !== VALUE) continue;
-    coarsest = Math.max(coarsest, lastDigit({ prefix: log.prefix[row]!, decimals: log.decimals[row]! }));
-  }
-  return coarsest === -Infinity ? 0 : coarsest;
-}
-
-function checkCode(judged: Judged, { family, point, stage, mode }: Check): number {
-  const { names } = judged.data.log;
-  for (let code = 0; code < names.checks.size; code += 1) {
-    const known = names.checks.check(code, names.families, names.points);
-    if (known.family === family && known.point === point && known.stage === stage && known.mode === mode) return code;
-  }
-  return -1;
-}
-
-const known = new WeakMap<Judged, Map<number, PastReadings>>();
-
-/** The past readings of a check, sorted once for each judging: a limit that moves asks for them again and again. */
-function pastOf(judged: Judged, check: Check): PastReadings {
-  const code = checkCode(judged, check);
-  if (code < 0) return { rows: new Uint32Array(), standing: new Uint8Array(), returned: new Uint8Array() };
-  const byCheck = known.get(judged) ?? new Map<number, PastReadings>();
-  known.set(judged, byCheck);
-  const past = byCheck.get(code) ?? sortPast(judged, check, code);
-  byCheck.set(code, past);
-  return past;
-}
-
-function sortPast(judged: Judged, check: Check, code: number): PastReadings {
-  const family = familyNamed(judged.data, check.family) ?? emptyFamily(check.family);
-  return pastReadings(judged.data.log, code, {
-    repairs: judged.data.repairs,
-    family,
-    rule: RETURNED_AND_HELD,
-    rowsByRepair: judged.rowsByRepair,
-    hasFailed: failuresOf(judged, family),
-  });
-}
-
-/** Asks the evidence of each repair once, when it is first wanted. */
-function failuresOf(judged: Judged, family: Family): (repair: string, part: string) => boolean {
-  const asked = new Map<string, ReadonlyMap<string, Evidence>>();
-  return (repair, part) => {
-    let evidence = asked.get(repair);
-    if (evidence === undefined) {
-      evidence = evidenceOf(judged.data.log, judged.verdicts, rowsOf(judged, repair), family);
-      asked.set(repair, evidence);
-    }
-    return evidence.get(part)?.finding === 'failed';
-  };
-}
-
-function emptyFamily(name: string): Family {
-  return { name, boost: false, points: [], parts: [] };
+function trialOf({ data: { log }, standard }: Judged, past: PastReadings, expects: Expectation): Trial {
+  if (expects.kind !== 'rectified mains') return tryLimits(log, past, limitsOf(expects) ?? EVERYTHING);
+  const ofEach = Array.from(standard.mains, (mains) => limitsOf(expects, Number.isNaN(mains) ? undefined : mains));
+  return tryLimits(log, past, ofEach);
 }

@@ -2,9 +2,11 @@ import { emptyLog } from '../../columns/append.ts';
 import type { ReadingLog } from '../../columns/reading-log.ts';
 import { orderByCode, orderByNumber, identityOrder } from '../../columns/order.ts';
 import type { Band } from '../../domain/band.ts';
+import { NO_SETTINGS, type BenchSettings } from '../../domain/bench-settings.ts';
 import { pointFromName, type Family, type TestPoint } from '../../domain/family.ts';
 import type { FilePlan } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
+import type { KeptView } from '../../domain/kept-view.ts';
 import type { Meter } from '../../domain/meter.ts';
 import type { NameAnswer } from '../../domain/name-answer.ts';
 import type { Repair } from '../../domain/repair.ts';
@@ -13,6 +15,7 @@ import type { Overrule } from '../../judging/go-back.ts';
 import { judgeLog, type Standard } from '../../judging/judge.ts';
 import { mainsByRepair } from '../../judging/mains.ts';
 import { compileMeters } from '../../judging/uncertainty.ts';
+import type { KeptImport } from '../../store/kept.ts';
 import type { TableContents } from './contents.ts';
 import { NO_EDITS, type EditJournal } from './reading-edits.ts';
 
@@ -21,6 +24,8 @@ export interface BenchData {
   readonly log: ReadingLog;
   /** What was edited by hand. As a bench keeps it, the log is without these edits; as it is judged, with them. */
   readonly edits: EditJournal;
+  /** Imports of rows added by hand whose adding was taken back, by their file's name: it can be done again. */
+  readonly withheld: ReadonlyMap<string, KeptImport>;
   readonly families: ReadonlyMap<string, Family>;
   readonly bands: readonly Band[];
   /** Bands that others took the place of, oldest first. */
@@ -39,6 +44,9 @@ export interface BenchData {
   readonly maps: ReadonlyMap<string, FilePlan>;
   /** What the technician said of names that were not known. */
   readonly aliases: readonly NameAnswer[];
+  readonly settings: BenchSettings;
+  /** Views of the readings kept under names. */
+  readonly views: readonly KeptView[];
 }
 
 /** What follows from a bench's data by judging; recomputed with it, never stored. */
@@ -53,6 +61,7 @@ export interface Judged {
 export const EMPTY_BENCH: BenchData = {
   log: emptyLog(),
   edits: NO_EDITS,
+  withheld: new Map(),
   families: new Map(),
   bands: [],
   earlierBands: [],
@@ -65,6 +74,8 @@ export const EMPTY_BENCH: BenchData = {
   tables: new Map(),
   maps: new Map(),
   aliases: [],
+  settings: NO_SETTINGS,
+  views: [],
 };
 
 /** Judges all readings of a bench. */

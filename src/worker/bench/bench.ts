@@ -1,46 +1,34 @@
-import type { DecimalMark } from '../../domain/quantity.ts';
 import { previewFile } from '../../intake/preview.ts';
-import { EMPTY_BENCH, judgeBench, type BenchData, type Judged } from './bench-data.ts';
-import { checksOf, pastPoints, proposeFor, tryBand } from './band-work.ts';
+import { applyChanges, reverseChanges } from '../../store/journal.ts';
+import type { Change, EditNote } from '../../store/kept.ts';
+import { EMPTY_BENCH, familyNames, judgeBench, type BenchData, type Judged } from './bench-data.ts';
 import { bandsText } from './bands-text.ts';
-import { bringIn, settled } from './bring-in.ts';
+import { bringIn, settled, withKnown } from './bring-in.ts';
 import { withoutImport } from './contents.ts';
-import { bandPlace, withBands, withFamily, withMeter, withoutBand, withOverrule, withRepair } from './edits.ts';
-import type { ReadingsQuery } from '../../columns/query.ts';
+import { bandPlace, withBands, withFamily, withKeptView, withMeters, withoutBand, withOverrule, withRepair, withSettings } from './edits.ts'; // prettier-ignore
 import type { ReadingPatch } from '../../domain/reading-edit.ts';
 import type { Rejudged } from '../contract/bands.ts';
 import type { BenchHandlers } from '../contract/calls.ts';
 import type { ShiftOverview } from '../contract/intake.ts';
-import type { BenchSummary } from '../contract/memory.ts';
-import type { CellText, EditsSoFar } from '../contract/reading-edits.ts';
-import { familyPage, metersOverview } from './family-page.ts';
-import { bandsOverview, familyLines, familyPatterns } from './overviews.ts';
-import { changedReadings, editLog, withPatches, type EditJournal } from './reading-edits.ts';
-import {
-  deletions,
-  few,
-  judgePatched,
-  originalChanges,
-  readCells,
-  returns,
-  stepAgain,
-  stepBack,
-  withStep,
-  type ReadCells,
-} from './reading-edits-desk.ts';
+import type { BenchSummary, KeptAnswer } from '../contract/memory.ts';
+import { History, historyChanges } from './history.ts';
+import { historyLines, lineOf, linesOf } from './history-lines.ts';
+import { later } from './later.ts';
+import { bandsOverview, familyLines } from './overviews.ts';
+import { editLog, rowOfIdentity, withPatches } from './reading-edits.ts';
+import { judgePatched } from './reading-edits-desk.ts';
+import { editHandlers } from './reading-edits-handlers.ts';
+import { withoutAdding } from './reading-edits-steps.ts';
 import { ReadingsView } from './readings-view.ts';
+import { readMeters } from './meters-text.ts';
 import { unknownNames } from './names.ts';
 import { HEAD_BYTES, planWith } from './plans.ts';
-import { NO_MEMORY, type BenchMemory } from './memory.ts';
-import type { Originals } from './keeping.ts';
+import { NO_MEMORY, type BenchMemory, type Opened } from './memory.ts';
+import { stateOf, withRules, type Originals } from './keeping.ts';
 import { letGo, mendRow, setAsideText } from './set-aside-work.ts';
 import { withTables } from './tables.ts';
 import { compareVerdicts } from './rejudged.ts';
-import { repairDecision, repairLines, repairStory, runIns, runInTrace } from './repair-stories.ts';
-import { whatNext } from './what-next.ts';
-
-/** What is edited by hand: all that an undo brings back. */
-type Rules = Pick<BenchData, 'bands' | 'earlierBands' | 'families' | 'meters' | 'repairs' | 'overrules'>;
+import { repairLines } from './repair-lines.ts';
 
 /** A bench in memory: holds the data of one worker and answers every call of the contract from it. */
 export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
@@ -50,58 +38,79 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
   let judged: Judged = judgeBench(EMPTY_BENCH);
   let view = new ReadingsView(judged, edited);
 
-  let earlier: readonly Rules[] = [];
+  let history = new History();
 
   const replace = (data: BenchData): void => {
+    const isJudged =
+      data.log === kept.log && data.edits === kept.edits && data.bands === kept.bands && data.meters === kept.meters;
     kept = data;
-    edited = editLog(data.log, data.edits.steps);
-    judged = judgeBench({ ...data, log: edited.log });
+    if (isJudged) judged = { ...judged, data: { ...data, log: judged.data.log } };
+    else {
+      edited = editLog(data.log, data.edits.steps);
+      judged = judgeBench({ ...data, log: edited.log });
+    }
     view = new ReadingsView(judged, edited);
   };
-  /** Takes another journal of edits; where all that it changes are some numbers, only these are judged anew. */
-  const takeEdits = async (edits: EditJournal, patches?: ReadonlyMap<number, ReadingPatch>): Promise<EditsSoFar> => {
-    await memory.keep({ ...kept, edits });
-    const patched = patches && judgePatched(judged, patches);
-    if (patched === undefined) replace({ ...kept, edits });
-    else {
-      kept = { ...kept, edits };
-      judged = { ...patched, data: { ...patched.data, edits } };
-      edited = withPatches(edited, judged.data.log, patches ?? new Map());
-      view = new ReadingsView(judged, edited);
-    }
-    return editsSoFar();
-  };
-  const editsSoFar = (): EditsSoFar => ({
-    changed: changedReadings(edited),
-    deleted: edited.deleted,
-    steps: kept.edits.steps.length,
-    undone: kept.edits.undone.length,
-  });
-  const readTexts = (query: ReadingsQuery, cells: readonly CellText[], mark: DecimalMark): ReadCells =>
-    readCells(judged, edited, cells, (line) => view.rowAt(query, line), mark);
-  /** Changes the bench once the change is kept; where it cannot be, the bench is as it is kept. @throws StoreError */
-  const commit = async (data: BenchData, originals?: Originals, signal?: AbortSignal): Promise<void> => {
+  /**
+   * Changes the bench once the change is kept; where it cannot be, the bench is as it is kept.
+   * @param patches - new values by row of the edited log, where nothing else changes: these rows alone may be judged anew
+   * @param note - what is remembered of the change beside who made it
+   * @returns hashes of new imports that another tab had kept already
+   * @throws StoreError
+   */
+  const commit = async (
+    data: BenchData,
+    originals?: Originals,
+    signal?: AbortSignal,
+    patches?: ReadonlyMap<number, ReadingPatch>,
+    note: EditNote = {},
+  ): Promise<ReadonlySet<string>> => {
+    let known: ReadonlySet<string>;
+    const { technician: who } = kept.settings;
+    const signed = { ...(who !== undefined && { who }), ...note };
+    const changes = historyChanges(kept, data);
     try {
-      await memory.keep(data, originals, signal);
+      known = await memory.keep(data, originals, signal, signed);
     } catch (error) {
       const stored = await memory.reload();
       if (stored !== undefined) replace(settled(stored));
       throw error;
     }
-    replace(data);
+    if (changes.length > 0) {
+      const step = memory.lastEntry() ?? history.entries.length + 1;
+      history.take({ step, at: Date.now(), ...signed, changes });
+    }
+    const patched = patches && judgePatched(judged, patches);
+    if (patched === undefined) replace(data);
+    else {
+      kept = data;
+      judged = { ...patched, data: { ...patched.data, edits: data.edits, withheld: data.withheld } };
+      edited = withPatches(edited, judged.data.log, patches ?? new Map());
+      view = new ReadingsView(judged, edited);
+    }
+    return known;
   };
-  /** Changes what is edited by hand; what stood before is kept for undo. */
-  const edit = async (data: BenchData): Promise<Rejudged> => {
+  /** Changes what is edited by hand. */
+  const edit = async (data: BenchData, note?: EditNote): Promise<Rejudged> => {
     const before = judged;
-    const { bands, earlierBands, families, meters, repairs, overrules } = before.data;
-    await commit(data);
-    earlier = [...earlier, { bands, earlierBands, families, meters, repairs, overrules }];
+    await commit(data, undefined, undefined, undefined, note);
     return compareVerdicts(before, judged);
+  };
+  /** Makes changes of the history again, or those that take them back. */
+  const make = (changes: readonly Change[], note: EditNote): Promise<Rejudged> =>
+    edit(withRules(kept, applyChanges(stateOf(kept), changes)), note);
+  /** Takes over a bench as it was opened, where there is one. */
+  const adopt = async ({ data, answer }: Opened): Promise<KeptAnswer> => {
+    if (data) {
+      replace(settled(data));
+      history = new History(await memory.journal());
+    }
+    return answer;
   };
   const summary = (): BenchSummary => ({
     readings: judged.data.log.count,
-    repairs: repairLines(judged).length,
-    families: familyLines(judged).length,
+    repairs: new Set([...judged.data.repairs.keys(), ...judged.data.log.names.repairs.labels]).size,
+    families: familyNames(judged.data).length,
     bands: judged.data.bands.length,
   });
 
@@ -114,28 +123,29 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     previewFile: async (_, file, plan) => previewFile(file.name, await headOf(file), plan),
     bringIn: async (context, files, plans = []) => {
       const { data, outcome, originals } = await bringIn(kept, files, plans, context);
-      await commit(data, originals, context.signal);
-      earlier = [];
-      return outcome;
+      const file = outcome.records.map((record) => record.file).join(', ');
+      const known = await commit(data, originals, context.signal, undefined, { file });
+      return withKnown(outcome, known);
     },
     original: (_, hash) => memory.originalBytes(hash),
     takeBack: async (_, hash) => {
       const data = await withTables(kept, memory.originalBytes);
-      await commit(settled(withoutImport(data, hash)));
-      earlier = [];
+      const file = data.imports.find((record) => record.hash === hash)?.file ?? '';
+      const without = settled(withoutAdding(withoutImport(data, hash), file));
+      await commit(without, undefined, undefined, undefined, { file });
       return summary();
     },
     mendRow: async (_, file, line, content) => {
       const mended = await mendRow(kept, file, line, content);
       if ('reason' in mended) return mended.reason;
-      await commit(mended.data);
+      await commit(mended.data, undefined, undefined, undefined, { file });
       return undefined;
     },
     letGo: async (_, rows) => {
       await commit(letGo(kept, rows));
       return shift();
     },
-    setAsideText: () => setAsideText(judged.data),
+    setAsideText: (_, isForSpreadsheet = false) => setAsideText(judged.data, isForSpreadsheet),
     unknownNames: () => unknownNames(judged.data),
     answerName: async (_, answer) => {
       await commit(settled({ ...kept, aliases: [...kept.aliases, answer] }));
@@ -144,34 +154,25 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     count: (_, query) => view.count(query),
     window: (_, query, first, count) => view.window(query, first, count),
     lines: (_, query, first, count, derived) => view.lines(query, first, count, derived),
-    placeOf: (_, query, row) => view.placeOf(query, row),
+    placeOf: (_, query, reading) => view.placeOf(query, rowOfIdentity(edited, reading)),
     facet: (_, query, field) => view.facet(query, field),
     summarise: (_, query, first, last) => view.summarise(query, first, last),
-    tryEdit: (_, query, cells, mark) => readTexts(query, cells, mark).answer,
-    editReadings: async (_, query, cells, mark) => {
-      const { changes, patches, answer } = readTexts(query, cells, mark);
-      if (answer.faults.length > 0 || changes.length === 0) return answer;
-      await takeEdits(withStep(kept.edits, changes, Date.now()), patches);
-      return answer;
-    },
-    restoreReadings: (_, query, first, last) => {
-      const { changes, patches } = originalChanges(judged, edited, few(view.rowsBetween(query, first, last)));
-      return changes.length === 0 ? editsSoFar() : takeEdits(withStep(kept.edits, changes, Date.now()), patches);
-    },
-    deleteReadings: (_, query, first, last) =>
-      takeEdits(withStep(kept.edits, deletions(edited, few(view.rowsBetween(query, first, last))), Date.now())),
-    returnReadings: () => takeEdits(withStep(kept.edits, returns(kept.edits), Date.now())),
-    undoEdit: () => takeEdits(stepBack(kept.edits) ?? kept.edits),
-    redoEdit: () => takeEdits(stepAgain(kept.edits) ?? kept.edits),
-    editsSoFar,
+    ...editHandlers(
+      () => ({ kept, edited, judged, view }),
+      async (data, originals, patches) => {
+        await commit(data, originals, undefined, patches);
+      },
+    ),
     repairs: () => repairLines(judged),
-    repair: (_, id, mark = '.') => repairStory(judged, id, mark),
-    decision: (_, id, mark = '.') => repairDecision(judged, id, mark),
-    whatNext: (_, repair, mark = '.') => whatNext(judged, repair, mark),
-    runIns: (_, repair) => runIns(judged, repair),
-    runInTrace: (_, repair, point, mode, columns, window) => runInTrace(judged, repair, point, mode, columns, window),
+    repair: async (_, id, mark = '.') => (await later.repairStories()).repairStory(judged, id, mark),
+    decision: async (_, id, mark = '.') => (await later.repairDecisions()).repairDecision(judged, id, mark),
+    whatNext: async (_, repair, mark = '.') => (await later.whatNext()).whatNext(judged, repair, mark),
+    runIns: async (_, repair) => (await later.runIns()).runIns(judged, repair),
+    runInTrace: async (_, repair, point, mode, columns, window) =>
+      (await later.runIns()).runInTrace(judged, repair, point, mode, columns, window),
     overruleLine: async (_, repair, rule, reason) => {
-      await edit(withOverrule(kept, { repair, rule, reason }));
+      const why = reason.trim();
+      await edit(withOverrule(kept, { repair, rule, reason }), why === '' ? {} : { why });
       return summary();
     },
     setRepair: async (_, repair) => {
@@ -179,13 +180,11 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       return summary();
     },
     bands: () => bandsOverview(judged),
-    pastPoints: (_, check) => pastPoints(judged, check),
-    tryBand: (_, check, expects) => tryBand(judged, check, expects),
-    propose: (_, check, settings) => proposeFor(judged, check, settings),
-    proposeFamily: (_, family, settings) =>
-      checksOf(judged, family)
-        .map((check) => proposeFor(judged, check, settings))
-        .filter((line) => line.readings > 0),
+    pastPoints: async (_, check, rule) => (await later.bandWork()).pastPoints(judged, check, rule),
+    tryBand: async (_, check, expects, rule) => (await later.bandWork()).tryBand(judged, check, expects, rule),
+    propose: async (_, check, settings) => (await later.bandWork()).proposeFor(judged, check, settings),
+    proposeFamily: async (context, family, settings) =>
+      (await later.bandWork()).proposeFamily(judged, family, settings, context),
     setBands: (_, bands) => edit(withBands(kept, bands)),
     removeBand: (_, band) => edit(withoutBand(kept, band)),
     bandHistory: (_, band) => judged.data.earlierBands.filter((one) => bandPlace(one) === bandPlace(band)).reverse(),
@@ -195,54 +194,69 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       return summary();
     },
     meters: () => judged.data.meters,
-    setMeter: (_, meter) => edit(withMeter(kept, meter)),
+    readMeters: (_, text) => readMeters(text),
+    setMeters: (_, meters) => edit(withMeters(kept, meters)),
     undo: async () => {
-      const rules = earlier.at(-1);
-      if (rules === undefined) return undefined;
-      const before = judged;
-      await commit({ ...kept, ...rules });
-      earlier = earlier.slice(0, -1);
-      return compareVerdicts(before, judged);
+      const { undo } = history;
+      return undo && make(reverseChanges(undo.changes), { undoes: undo.step });
+    },
+    redo: async () => {
+      const { redo } = history;
+      return redo && make(redo.changes, { redoes: redo.step });
+    },
+    undoable: () => {
+      const { undo, redo } = history;
+      return { ...(undo && { undo: lineOf(undo) }), ...(redo && { redo: lineOf(redo) }) };
+    },
+    history: (_, kind, first, count) => historyLines(history, judged.data, kind, first, count),
+    historyOf: (_, subject) => linesOf(history, subject),
+    explain: async (_, step, why) => {
+      await memory.explain(step, why.trim());
+      history.explain(step, why.trim());
+    },
+    settings: () => kept.settings,
+    setSettings: async (_, settings) => {
+      await edit(withSettings(kept, settings));
+      return kept.settings;
+    },
+    views: () => kept.views,
+    setView: async (_, named) => {
+      await edit(withKeptView(kept, named));
+      return kept.views;
+    },
+    removeView: async (_, name) => {
+      await edit({ ...kept, views: kept.views.filter((one) => one.name !== name) });
+      return kept.views;
     },
     families: () => familyLines(judged),
-    family: (_, name) => familyPatterns(judged, name),
-    familyPage: (_, query) => familyPage(judged, query),
-    metersOverview: () => metersOverview(judged),
+    familyPage: async (context, query) => (await later.familyPage()).familyPage(judged, query, context),
+    familiesBeside: async (context, query, other) =>
+      (await later.familiesBeside()).familiesBeside(judged, query, other, context),
+    repairsWhere: async (_, query) => (await later.chosenRepairs()).repairsWhere(judged, query),
+    metersOverview: async () => (await later.metersOverview()).metersOverview(judged),
     shift,
-    openKept: async (_, copy) => {
-      const opened = await memory.open(copy);
-      if (opened.data) {
-        replace(settled(opened.data));
-        earlier = [];
-      }
-      return opened.answer;
-    },
+    openKept: async (_, copy) => adopt(await memory.open(copy)),
     startOwn: async () => {
       await memory.startOwn();
       replace(EMPTY_BENCH);
-      earlier = [];
+      history = new History();
       return summary();
     },
     ledger: () => memory.ledger(),
     backUp: (context) => memory.backUp(context),
-    confirmBackup: (_, file, seal) => memory.confirmBackup(file, seal),
-    lookIntoBackup: (_, file) => memory.lookInto(file),
-    restore: async (context, file) => {
-      const opened = await memory.restore(file, context);
-      if (opened.data) replace(settled(opened.data));
-      earlier = [];
-      return opened.answer;
-    },
-    undoSwitch: async () => {
-      const opened = await memory.undoSwitch();
-      if (opened.data) replace(settled(opened.data));
-      earlier = [];
-      return opened.answer;
-    },
+    confirmBackup: (context, file, seal) => memory.confirmBackup(file, seal, context),
+    backupFile: () => memory.backupFile(),
+    chooseBackupFile: (_, handle) => memory.chooseBackupFile(handle),
+    backupHandle: () => memory.backupHandle(),
+    writeBackupFile: (context) => memory.writeBackupFile(context),
+    lookIntoBackup: (context, file) => memory.lookInto(file, context),
+    restore: async (context, file) => adopt(await memory.restore(file, context)),
+    undoSwitch: async () => adopt(await memory.undoSwitch()),
+    takeOver: () => memory.takeOver(),
     clear: () => {
       memory.pause();
       replace(EMPTY_BENCH);
-      earlier = [];
+      history = new History();
       return summary();
     },
   };

@@ -137,6 +137,16 @@ function alreadyHere(name: string, earlier: ImportRecord): ImportRecord {
   return { ...earlier, file: name, taken: 0, setAside: 0, known: earlier.rows, notices };
 }
 
+/** The outcome with those imports that another tab kept in the meantime told as what they are: nothing new. */
+export function withKnown(outcome: ImportOutcome, known: ReadonlySet<string>): ImportOutcome {
+  if (known.size === 0) return outcome;
+  const notices = ['Another tab brought these very bytes in meanwhile: nothing was added.'];
+  const records = outcome.records.map((record) =>
+    known.has(record.hash) ? { ...record, taken: 0, setAside: 0, known: record.rows, notices } : record,
+  );
+  return { ...outcome, records };
+}
+
 /** Why a table without any column that says what it holds is not read. */
 function unknownColumns(name: string, plan: FilePlan): string {
   const headers = plan.columns.map((use) => use.header).filter((header) => header.trim() !== '');
@@ -144,7 +154,7 @@ function unknownColumns(name: string, plan: FilePlan): string {
     headers.length === 0
       ? 'it has no header'
       : `its columns are ${headers.slice(0, 6).join(', ')}${headers.length > 6 ? ' …' : ''}`;
-  return `${name} was not read: no column is known as a reading, a repair or a band (${found}). Say what its columns hold, or name them as in the sample logs.`;
+  return `${name} was not read: no column is known as a reading, a repair, a band or a meter (${found}). Say what its columns hold, or name them as in the sample logs.`;
 }
 
 /** A name that no import has yet: a log that has grown often comes under its old name. */
@@ -155,7 +165,8 @@ function freeName(name: string, imports: readonly ImportRecord[]): string {
   return free;
 }
 
-async function sha256(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
+/** SHA-256 of bytes, hexadecimal. */
+export async function sha256(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }

@@ -3,21 +3,23 @@ import { newRows } from '../../columns/known-rows.ts';
 import type { ReadingLog } from '../../columns/reading-log.ts';
 import type { Band } from '../../domain/band.ts';
 import type { Family } from '../../domain/family.ts';
+import type { Meter } from '../../domain/meter.ts';
 import type { Repair } from '../../domain/repair.ts';
 import type { FileContents } from '../../intake/file-contents.ts';
 import type { BenchData } from './bench-data.ts';
-import { bandPlace, withBands } from './edits.ts';
+import { bandPlace, withBands, withMeters } from './edits.ts';
 
-/** What a table of repairs or bands brought, kept apart so that it can be taken back. */
+/** What a table of repairs, bands or meters brought, kept apart so that it can be taken back. */
 export interface TableContents {
   readonly repairs: readonly Repair[];
   readonly families: readonly Family[];
   readonly bands: readonly Band[];
+  readonly meters: readonly Meter[];
 }
 
 /**
- * The bench with one file's contents. Readings that it holds already are left out; repairs and families take the place of those of the same
- * name, bands of those of the same place.
+ * The bench with one file's contents. Readings that it holds already are left out; repairs, families and meters take the place of those of the
+ * same name, bands of those of the same place.
  * @param key - names the import, so that its tables can be taken back
  */
 export function withContents(
@@ -30,13 +32,19 @@ export function withContents(
     const log = data.log.count === 0 ? fresh : appendLog(data.log, fresh);
     return { data: { ...data, log }, known: contents.log.count - fresh.count };
   }
-  const brought: TableContents = {
+  const brought = broughtBy(contents);
+  const tables = new Map([...data.tables, [key, joined(data.tables.get(key), brought)]]);
+  return { data: { ...withTable(data, brought), tables }, known: 0 };
+}
+
+/** What the contents of a table are, by kind. */
+export function broughtBy(contents: FileContents): TableContents {
+  return {
     repairs: contents.shape === 'repairs' ? contents.repairs : [],
     families: contents.shape === 'bands' ? contents.families : [],
     bands: contents.shape === 'bands' ? contents.bands : [],
+    meters: contents.shape === 'meters' ? contents.meters : [],
   };
-  const tables = new Map([...data.tables, [key, joined(data.tables.get(key), brought)]]);
-  return { data: { ...withTable(data, brought), tables }, known: 0 };
 }
 
 /** The bench without one import: its readings go, and what its tables brought gives way to what earlier ones had, unless it was edited since. */
@@ -44,7 +52,7 @@ export function withoutImport(data: BenchData, hash: string): BenchData {
   const record = data.imports.find((one) => one.hash === hash);
   if (record === undefined) return data;
   const file = data.log.names.files.find(record.file);
-  const rows = Uint32Array.from(data.log.file.keys()).filter((row) => data.log.file[row] !== file);
+  const rows = data.log.line.map((_, row) => row).filter((row) => data.log.file[row] !== file);
   const rest: BenchData = {
     ...data,
     log: rows.length === data.log.count ? data.log : takeRows(data.log, rows),
@@ -64,6 +72,7 @@ function withoutTable(data: BenchData, gone: TableContents): BenchData {
     families: new Map(),
     bands: [],
     earlierBands: [],
+    meters: [],
   });
   const others = <Item>(present: readonly Item[], removed: readonly Item[]): Item[] => {
     const texts = new Set(removed.map((item) => JSON.stringify(item)));
@@ -72,15 +81,16 @@ function withoutTable(data: BenchData, gone: TableContents): BenchData {
   const repairs = others([...data.repairs.values()], gone.repairs);
   const families = others([...data.families.values()], gone.families);
   const bands = others(data.bands, gone.bands);
-  return { ...withTable(earlier, { repairs, families, bands }), earlierBands: data.earlierBands };
+  const meters = others(data.meters, gone.meters);
+  return { ...withTable(earlier, { repairs, families, bands, meters }), earlierBands: data.earlierBands };
 }
 
-function withTable(data: BenchData, { repairs, families, bands }: TableContents): BenchData {
+function withTable(data: BenchData, { repairs, families, bands, meters }: TableContents): BenchData {
   const present = new Map(data.bands.map((band) => [bandPlace(band), JSON.stringify(band)]));
   const changed = bands.filter((band) => present.get(bandPlace(band)) !== JSON.stringify(band));
   return withBands(
     {
-      ...data,
+      ...withMeters(data, meters),
       repairs: new Map([...data.repairs, ...repairs.map((repair) => [repair.id, repair] as const)]),
       families: new Map([...data.families, ...families.map((family) => [family.name, family] as const)]),
     },
@@ -99,5 +109,6 @@ function joined(first: TableContents | undefined, second: TableContents): TableC
     repairs: [...first.repairs, ...second.repairs],
     families: [...first.families, ...second.families],
     bands: [...first.bands, ...second.bands],
+    meters: [...first.meters, ...second.meters],
   };
 }

@@ -3,8 +3,8 @@ import { VALUE, type ReadingLog } from '../../columns/reading-log.ts';
 import type { Expectation, Limits } from '../../domain/band.ts';
 import { rectifiedPeak } from '../../domain/mains.ts';
 import { limitsAt, uncertaintyAt, type Standard } from '../../judging/judge.ts';
+import { selectMedian } from '../../statistics/numerics/select-median.ts';
 import type { Judged } from './bench-data.ts';
-import { sortedMedian } from './groups-statistics.ts';
 
 /** A derived field of all rows of a bench, `NaN` where a row has none; see `DERIVED_FIELDS` for what each means. */
 export function derivedColumn({ data: { log }, standard, rowsByRepair }: Judged, field: DerivedField): Float64Array {
@@ -76,9 +76,9 @@ function robustZ(log: ReadingLog): Float64Array {
   const middles = new Float64Array(log.names.checks.size);
   const deviations = new Float64Array(log.names.checks.size);
   for (let check = 0; check < middles.length; check += 1) {
-    const own = values.subarray(counts[check], counts[check + 1]).sort();
-    const middle = (middles[check] = sortedMedian(own));
-    deviations[check] = sortedMedian(own.map((value) => Math.abs(value - middle)).sort());
+    const own = values.subarray(counts[check], counts[check + 1]);
+    const middle = (middles[check] = selectMedian(own));
+    deviations[check] = selectMedian(own.map((value) => Math.abs(value - middle)));
   }
   return fill(log, (row) => {
     const check = log.check[row]!;

@@ -1,6 +1,8 @@
 import type { Band } from '../../domain/band.ts';
+import { settingsFault, type BenchSettings } from '../../domain/bench-settings.ts';
 import type { Family } from '../../domain/family.ts';
 import { bandRecordFault, familyFault, meterFault } from '../../domain/fault.ts';
+import { viewFault, withView, type KeptView } from '../../domain/kept-view.ts';
 import type { Meter } from '../../domain/meter.ts';
 import type { Repair } from '../../domain/repair.ts';
 import { repairFault } from '../../domain/repair-fault.ts';
@@ -39,10 +41,11 @@ export function withFamily(data: BenchData, family: Family): BenchData {
   return { ...data, families: new Map([...data.families, [family.name, family]]) };
 }
 
-/** The bench with a meter added or in place of the one of its name. @throws where it cannot be used, with a sentence */
-export function withMeter(data: BenchData, meter: Meter): BenchData {
-  refuse(meterFault(meter));
-  return { ...data, meters: [...data.meters.filter((one) => one.name !== meter.name), meter] };
+/** The bench with meters added or in place of those of their names. @throws where one cannot be used, with a sentence */
+export function withMeters(data: BenchData, meters: readonly Meter[]): BenchData {
+  for (const meter of meters) refuse(meterFault(meter));
+  const set = new Map(meters.map((meter) => [meter.name, meter]));
+  return { ...data, meters: [...data.meters.filter(({ name }) => !set.has(name)), ...set.values()] };
 }
 
 /** The bench with a repair added or in place of the one of its id. @throws where it cannot be kept, with a sentence */
@@ -59,6 +62,18 @@ export function withOverrule(data: BenchData, overrule: Overrule): BenchData {
   const others = data.overrules.filter((one) => one.repair !== repair || one.rule !== rule);
   const reason = overrule.reason.trim();
   return { ...data, overrules: reason === '' ? others : [...others, { repair, rule, reason }] };
+}
+
+/** The bench with other settings. @throws where they cannot be used, with a sentence */
+export function withSettings(data: BenchData, settings: BenchSettings): BenchData {
+  refuse(settingsFault(settings));
+  return { ...data, settings };
+}
+
+/** The bench with a view added or in place of the one of its name. @throws where it cannot be kept, with a sentence */
+export function withKeptView(data: BenchData, view: KeptView): BenchData {
+  refuse(viewFault(view));
+  return { ...data, views: withView(data.views, view) };
 }
 
 function refuse(fault: string | undefined): void {

@@ -1,4 +1,3 @@
-import { isPowered } from '../../domain/reading.ts';
 import { maskedBy, type Family } from '../../domain/family.ts';
 import { evidenceOf } from '../../judging/evidence.ts';
 import { secondsPerCheck } from '../../patterns/check-seconds.ts';
@@ -8,7 +7,8 @@ import { partsBadInCircuit } from '../../patterns/parts-bad-in-circuit.ts';
 import type { ProbingCheck } from '../../patterns/probing-order.ts';
 import { usualOrder } from '../../patterns/usual-order.ts';
 import { familyNamed, familyNames, type Judged } from './bench-data.ts';
-import { repairLines, rowsOf } from './repair-stories.ts';
+import type { PacedWork } from './paced-work.ts';
+import { repairLines, rowsOf } from './repair-lines.ts';
 
 /** The repairs of one family with what their readings prove. */
 export interface ExaminedFamily {
@@ -16,33 +16,78 @@ export interface ExaminedFamily {
   readonly repairs: readonly ExaminedRepair[];
 }
 
-const examined = new WeakMap<Judged, ReadonlyMap<string, ExaminedFamily>>();
+/** What is examined of each judging, by family: made once. */
+const examined = new WeakMap<Judged, Map<string, ExaminedFamily>>();
+const idsByFamily = new WeakMap<Judged, ReadonlyMap<string, readonly string[]>>();
+
+/** How many repairs a family has, by its name, in the order of their ids; families without a repair are among them. */
+export function repairsByFamily(judged: Judged): ReadonlyMap<string, readonly string[]> {
+  const known = idsByFamily.get(judged);
+  if (known !== undefined) return known;
+  const families = new Map(familyNames(judged.data).map((name): [string, string[]] => [name, []]));
+  for (const { repair } of repairLines(judged)) families.get(repair.family)?.push(repair.id);
+  idsByFamily.set(judged, families);
+  return families;
+}
+
+/** A family with its repairs examined; undefined where nothing names it. */
+export function examineFamily(judged: Judged, name: string): ExaminedFamily | undefined {
+  const known = examinedOf(judged).get(name);
+  if (known !== undefined) return known;
+  const ids = repairsByFamily(judged).get(name);
+  if (ids === undefined) return undefined;
+  const family = declaredOrSeen(judged, name);
+  return keep(judged, { family, repairs: ids.map((id) => examine(judged, id, family)) });
+}
 
 /** All families of a bench, each repair examined once for each judging. */
-export function examineFamilies(judged: Judged): ReadonlyMap<string, ExaminedFamily> {
-  const known = examined.get(judged);
-  if (known !== undefined) return known;
-  const byFamily = new Map<string, string[]>();
-  for (const { repair } of repairLines(judged)) {
-    const ids = byFamily.get(repair.family);
-    if (ids) ids.push(repair.id);
-    else byFamily.set(repair.family, [repair.id]);
+export function examineFamilies(judged: Judged): readonly ExaminedFamily[] {
+  return [...repairsByFamily(judged).keys()].map((name) => examineFamily(judged, name)!);
+}
+
+/** The same in steps, one for each family. */
+export async function examineFamiliesPaced(judged: Judged, work: PacedWork): Promise<readonly ExaminedFamily[]> {
+  const families: ExaminedFamily[] = [];
+  for (const [name, ids] of repairsByFamily(judged)) {
+    let known = examinedOf(judged).get(name);
+    if (known === undefined) {
+      const family = declaredOrSeen(judged, name);
+      const repairs: ExaminedRepair[] = [];
+      for (const id of ids) {
+        repairs.push(examine(judged, id, family));
+        if (repairs.length % REPAIRS_A_STEP === 0) await work.step(0);
+      }
+      known = keep(judged, { family, repairs });
+    }
+    families.push(known);
+    await work.step();
   }
-  const families = new Map<string, ExaminedFamily>();
-  for (const name of familyNames(judged.data)) {
-    // A family may be known from the table of repairs alone.
-    const family = familyNamed(judged.data, name) ?? { name, boost: false, points: [], parts: [] };
-    families.set(name, { family, repairs: (byFamily.get(name) ?? []).map((id) => examine(judged, id, family)) });
-  }
-  examined.set(judged, families);
   return families;
+}
+
+const REPAIRS_A_STEP = 200;
+
+function examinedOf(judged: Judged): Map<string, ExaminedFamily> {
+  const known = examined.get(judged) ?? new Map<string, ExaminedFamily>();
+  examined.set(judged, known);
+  return known;
+}
+
+function keep(judged: Judged, family: ExaminedFamily): ExaminedFamily {
+  examinedOf(judged).set(family.family.name, family);
+  return family;
+}
+
+/** A family may be known from the table of repairs alone. */
+function declaredOrSeen(judged: Judged, name: string): Family {
+  return familyNamed(judged.data, name) ?? { name, boost: false, points: [], parts: [] };
 }
 
 /** The checks as received of a family's parts, with the seconds that the bench takes for each. */
 export function probingChecks(judged: Judged, family: Family): readonly ProbingCheck[] {
   const { log } = judged.data;
   const { checks, families, points } = log.names;
-  return [...secondsPerCheck(log, judged.rowsByRepair)].flatMap(([check, { seconds }]) => {
+  return [...secondsOf(judged)].flatMap(([check, { seconds }]) => {
     const isOwn = families.label(checks.familyCode(check)) === family.name && checks.stage(check) === 'as received';
     const point = family.points.find(({ name }) => name === points.label(checks.pointCode(check)));
     if (!isOwn || point?.part === undefined) return [];
@@ -50,24 +95,48 @@ export function probingChecks(judged: Judged, family: Family): readonly ProbingC
   });
 }
 
-/** The order in which the bench probes these repairs as received. */
-export function orderInUse(judged: Judged, repairs: readonly ExaminedRepair[]): readonly string[] {
-  const { log } = judged.data;
-  const { checks, points } = log.names;
-  const sequences = repairs.map(({ repair }) =>
-    Array.from(rowsOf(judged, repair))
-      .filter((row) => checks.stage(log.check[row]!) === 'as received')
-      .map((row) => points.label(checks.pointCode(log.check[row]!))),
-  );
-  return usualOrder(sequences);
+/** The seconds that the bench takes to lift each part of a family and measure it, by the part; of several checks of it, the quickest. */
+export function liftingSeconds(judged: Judged, family: Family): ReadonlyMap<string, number> {
+  const { checks, families, points } = judged.data.log.names;
+  const lifting = new Map<string, number>();
+  for (const [check, { seconds }] of secondsOf(judged)) {
+    if (families.label(checks.familyCode(check)) !== family.name || checks.stage(check) !== 'part out') continue;
+    const part = family.points.find(({ name }) => name === points.label(checks.pointCode(check)))?.part;
+    if (part !== undefined) lifting.set(part, Math.min(seconds, lifting.get(part) ?? Infinity));
+  }
+  return lifting;
 }
 
-/** The powered checks of a family that its readings name. */
-export function poweredChecks(judged: Judged, family: string): readonly number[] {
-  const { checks, families } = judged.data.log.names;
-  return Array.from({ length: checks.size }, (_, check) => check).filter(
-    (check) => families.label(checks.familyCode(check)) === family && isPowered(checks.stage(check)),
+const seconds = new WeakMap<Judged, ReturnType<typeof secondsPerCheck>>();
+
+function secondsOf(judged: Judged): ReturnType<typeof secondsPerCheck> {
+  const known = seconds.get(judged) ?? secondsPerCheck(judged.data.log, judged.rowsByRepair);
+  seconds.set(judged, known);
+  return known;
+}
+
+const probed = new WeakMap<Judged, Map<string, readonly string[]>>();
+
+/** The order in which the bench probes these repairs as received. */
+export function orderInUse(judged: Judged, repairs: readonly ExaminedRepair[]): readonly string[] {
+  const known = probed.get(judged) ?? new Map<string, readonly string[]>();
+  probed.set(judged, known);
+  return usualOrder(
+    repairs.map(({ repair }) => {
+      const points = known.get(repair) ?? pointsProbed(judged, repair);
+      known.set(repair, points);
+      return points;
+    }),
   );
+}
+
+/** The points of a repair that were probed as received, in order of time. */
+function pointsProbed(judged: Judged, repair: string): readonly string[] {
+  const { log } = judged.data;
+  const { checks, points } = log.names;
+  return Array.from(rowsOf(judged, repair), (row) => log.check[row]!)
+    .filter((check) => checks.stage(check) === 'as received')
+    .map((check) => points.label(checks.pointCode(check)));
 }
 
 function examine(judged: Judged, id: string, family: Family): ExaminedRepair {

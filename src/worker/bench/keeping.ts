@@ -1,9 +1,10 @@
 import { appendLog, emptyLog, takeRows } from '../../columns/append.ts';
 import type { ReadingLog } from '../../columns/reading-log.ts';
+import { NO_SETTINGS } from '../../domain/bench-settings.ts';
 import type { ImportRecord } from '../../domain/import-record.ts';
 import { GO_BACK_RULES, type GoBackRule, type Overrule } from '../../judging/go-back.ts';
 import type { Keeper } from '../../store/keeper.ts';
-import type { BenchState, KeptBench, KeptImport } from '../../store/kept.ts';
+import type { BenchState, EditNote, KeptBench, KeptImport } from '../../store/kept.ts';
 import { EMPTY_BENCH, type BenchData } from './bench-data.ts';
 
 /** The bytes of files that were just brought in, by hash. */
@@ -23,49 +24,82 @@ export class Keeping {
 
   /**
    * Stores whatever differs from what was stored last; one change after the other.
+   * @returns hashes of new imports that another tab had stored already
    * @throws StoreError; what the keeper then holds is told by its `load`
    */
-  keep(data: BenchData, originals: Originals = new Map(), signal?: AbortSignal): Promise<void> {
-    const done = this.#last.then(() => this.#store(data, originals, signal));
+  keep(
+    data: BenchData,
+    originals: Originals = new Map(),
+    signal?: AbortSignal,
+    note: EditNote = {},
+  ): Promise<ReadonlySet<string>> {
+    const done = this.#last.then(() => this.#store(data, originals, signal, note));
     this.#last = done.catch(() => undefined);
     return done;
   }
 
-  async #store(data: BenchData, originals: Originals, signal: AbortSignal | undefined): Promise<void> {
+  /** The number of the journal's entry that was made last. */
+  get lastEntry(): number | undefined {
+    return this.#keeper.lastEntry;
+  }
+
+  async #store(
+    data: BenchData,
+    originals: Originals,
+    signal: AbortSignal | undefined,
+    note: EditNote,
+  ): Promise<ReadonlySet<string>> {
+    const known = new Set<string>();
     const before = this.#kept;
-    const present = new Map(data.imports.map((record) => [record.hash, record]));
-    for (const { hash } of before.imports) if (!present.has(hash)) await this.#keeper.removeImport(hash);
+    const present = new Set(heldImports(data).map(({ hash }) => hash));
+    for (const { hash } of heldImports(before)) if (!present.has(hash)) await this.#keeper.removeImport(hash);
     const changed = data.imports.filter((record) => isChanged(record, before, data));
     let state: Partial<BenchState> | undefined = stateOf(data);
     for (const record of changed) {
       const bytes = originals.get(record.hash) ?? (await this.#keeper.originalBytes(record.hash));
-      if (before.imports.some(({ hash }) => hash === record.hash)) await this.#keeper.removeImport(record.hash);
-      await this.#keeper.addImport({ ...importOf(data, record), bytes }, state, signal ? { signal } : {});
-      state = undefined;
+      const given = { ...importOf(data, record), bytes };
+      const replaces = heldImports(before).some(({ hash }) => hash === record.hash);
+      const saved = await this.#keeper.addImport(given, state, { replaces, ...note, ...(signal && { signal }) });
+      if (saved === 'known') known.add(record.hash);
+      else state = undefined;
     }
-    if (state !== undefined) await this.#keeper.saveState(state);
+    if (state !== undefined) await this.#keeper.saveState(state, note);
     this.#kept = data;
+    return known;
   }
 }
 
 /** A bench as it was kept; families and names are settled by the caller. */
 export function benchFromKept(kept: KeptBench): BenchData {
-  const logs = kept.imports.flatMap(({ log }) => log ?? []);
+  const undone = kept.edits.filter((edit) => edit.undone === true);
+  const isWithheld = ({ record }: KeptImport): boolean => undone.some(({ added }) => added === record.file);
+  const imports = kept.imports.filter((one) => !isWithheld(one));
+  const logs = imports.flatMap(({ log }) => log ?? []);
   return {
-    ...EMPTY_BENCH,
+    ...withRules(EMPTY_BENCH, kept),
     log: joinLogs(logs),
-    families: new Map(kept.families.map((family) => [family.name, family])),
-    bands: kept.bands,
-    earlierBands: kept.earlierBands,
-    repairs: new Map(kept.repairs.map((repair) => [repair.id, repair])),
-    overrules: kept.overrules.filter((line): line is Overrule => isRule(line.rule)),
-    meters: kept.meters,
-    imports: kept.imports.map(({ record }) => record),
-    setAside: kept.imports.flatMap(({ setAside }) => setAside),
-    plans: new Map(kept.imports.flatMap(({ record, plan }) => (plan ? [[record.file, plan] as const] : []))),
+    imports: imports.map(({ record }) => record),
+    setAside: imports.flatMap(({ setAside }) => setAside),
+    plans: new Map(imports.flatMap(({ record, plan }) => (plan ? [[record.file, plan] as const] : []))),
     maps: new Map(kept.maps.map(({ header, plan }) => [header, plan])),
     aliases: kept.names,
-    edits: { steps: kept.edits, undone: [] },
+    edits: { steps: kept.edits.filter((edit) => edit.undone !== true), undone },
+    withheld: new Map(kept.imports.filter(isWithheld).map((one) => [one.record.file, one])),
+  };
+}
+
+/** The bench with all that is changed by hand one item at a time as a state has it. */
+export function withRules(data: BenchData, state: BenchState): BenchData {
+  return {
+    ...data,
+    families: new Map(state.families.map((family) => [family.name, family])),
+    bands: state.bands,
+    earlierBands: state.earlierBands,
+    repairs: new Map(state.repairs.map((repair) => [repair.id, repair])),
+    overrules: state.overrules.filter((line): line is Overrule => isRule(line.rule)),
+    meters: state.meters,
+    settings: state.settings[0] ?? NO_SETTINGS,
+    views: state.views,
   };
 }
 
@@ -80,19 +114,29 @@ export function stateOf(data: BenchData): BenchState {
     maps: [...data.maps].map(([header, plan]) => ({ header, plan })),
     names: data.aliases,
     overrules: data.overrules,
-    edits: data.edits.steps,
+    edits: data.edits.undone.length === 0 ? data.edits.steps : [...data.edits.steps, ...data.edits.undone],
+    settings: data.settings === NO_SETTINGS ? [] : [data.settings],
+    views: data.views,
   };
+}
+
+/** The imports of a bench with those that can come back by doing an edit again. */
+function heldImports(data: BenchData): readonly ImportRecord[] {
+  return [...data.imports, ...[...data.withheld.values()].map(({ record }) => record)];
 }
 
 /** Whether an import is new, or its rows were mended or let go since it was kept. */
 function isChanged(record: ImportRecord, before: BenchData, data: BenchData): boolean {
-  const earlier = before.imports.find(({ hash }) => hash === record.hash);
+  const earlier = heldImports(before).find(({ hash }) => hash === record.hash);
   if (earlier?.taken !== record.taken) return true;
-  const setAside = (bench: BenchData): number => bench.setAside.filter(({ file }) => file === record.file).length;
+  const setAside = (bench: BenchData): number =>
+    bench.withheld.get(record.file)?.setAside.length ??
+    bench.setAside.filter(({ file }) => file === record.file).length;
   return setAside(before) !== setAside(data);
 }
 
-function importOf(data: BenchData, record: ImportRecord): KeptImport {
+/** One import as it is kept. */
+export function importOf(data: BenchData, record: ImportRecord): KeptImport {
   const file = data.log.names.files.find(record.file);
   const rows = data.log.file.reduce<number[]>((own, code, row) => {
     if (code === file) own.push(row);

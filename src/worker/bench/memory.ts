@@ -1,10 +1,11 @@
 import { changesBetween } from '../../store/journal.ts';
 import type { Keeper, Loaded } from '../../store/keeper.ts';
-import type { Ledger } from '../../store/kept.ts';
+import { isAllowed } from '../../store/backup-file.ts';
+import type { Edit, EditNote, Ledger, ReportProgress } from '../../store/kept.ts';
 import { readBackup } from '../../store/read-backup.ts';
 import type { CallContext } from '../contract/calls.ts';
 import type { WorkProgress } from '../contract/progress.ts';
-import type { BackupContents, KeptAnswer } from '../contract/memory.ts';
+import { BACKUP_PARTS, type BackupContents, type BackupFileState, type KeptAnswer } from '../contract/memory.ts';
 import { EMPTY_BENCH, type BenchData } from './bench-data.ts';
 import { benchFromKept, Keeping, stateOf, type Originals } from './keeping.ts';
 
@@ -20,17 +21,33 @@ export interface BenchMemory {
   readonly startOwn: () => Promise<void>;
   /** Stops keeping changes until `open` or `startOwn`. */
   readonly pause: () => void;
-  /** Keeps what changed; nothing where nothing is kept. */
-  readonly keep: (data: BenchData, originals?: Originals, signal?: AbortSignal) => Promise<void>;
+  /** Keeps what changed; nothing where nothing is kept. @returns hashes of new imports that another tab had kept already */
+  readonly keep: (
+    data: BenchData,
+    originals?: Originals,
+    signal?: AbortSignal,
+    note?: EditNote,
+  ) => Promise<ReadonlySet<string>>;
+  /** All changes that were kept, oldest first. */
+  readonly journal: () => Promise<readonly Edit[]>;
+  /** The number of the entry in the journal that the last change made; undefined where nothing is kept. */
+  readonly lastEntry: () => number | undefined;
+  /** Says why an entry of the journal was made. */
+  readonly explain: (step: number, why: string) => Promise<void>;
   /** What is kept, after a change could not be; undefined where nothing is kept. */
   readonly reload: () => Promise<BenchData | undefined>;
   readonly originalBytes: (hash: string) => Promise<Uint8Array<ArrayBuffer> | undefined>;
   readonly ledger: () => Promise<Ledger | undefined>;
   readonly backUp: (context: CallContext<WorkProgress>) => Promise<{ readonly file: Blob; readonly seal: string }>;
-  readonly confirmBackup: (file: Blob, seal: string) => Promise<Ledger | undefined>;
-  readonly lookInto: (file: Blob) => Promise<BackupContents>;
+  readonly confirmBackup: (file: Blob, seal: string, context: CallContext<WorkProgress>) => Promise<Ledger | undefined>;
+  readonly backupFile: () => Promise<BackupFileState | undefined>;
+  readonly chooseBackupFile: (handle: FileSystemFileHandle | undefined) => Promise<BackupFileState | undefined>;
+  readonly backupHandle: () => Promise<FileSystemFileHandle | undefined>;
+  readonly writeBackupFile: (context: CallContext<WorkProgress>) => Promise<BackupFileState | undefined>;
+  readonly lookInto: (file: Blob, context: CallContext<WorkProgress>) => Promise<BackupContents>;
   readonly restore: (file: Blob, context: CallContext<WorkProgress>) => Promise<Opened>;
   readonly undoSwitch: () => Promise<Opened>;
+  readonly takeOver: () => Promise<void>;
 }
 
 const NOTHING_KEPT =
@@ -41,15 +58,23 @@ export const NO_MEMORY: BenchMemory = {
   open: () => Promise.resolve({ answer: notKept('The page keeps nothing here.') }),
   startOwn: () => Promise.resolve(),
   pause: () => undefined,
-  keep: () => Promise.resolve(),
+  keep: () => Promise.resolve(new Set()),
+  journal: () => Promise.resolve([]),
+  lastEntry: () => undefined,
+  explain: () => Promise.resolve(),
   reload: () => Promise.resolve(undefined),
   originalBytes: () => Promise.resolve(undefined),
   ledger: () => Promise.resolve(undefined),
   backUp: () => Promise.reject(new Error(NOTHING_KEPT)),
   confirmBackup: () => Promise.reject(new Error(NOTHING_KEPT)),
+  backupFile: () => Promise.resolve(undefined),
+  chooseBackupFile: () => Promise.reject(new Error(NOTHING_KEPT)),
+  backupHandle: () => Promise.resolve(undefined),
+  writeBackupFile: () => Promise.reject(new Error(NOTHING_KEPT)),
   lookInto: () => Promise.reject(new Error(NOTHING_KEPT)),
   restore: () => Promise.reject(new Error(NOTHING_KEPT)),
   undoSwitch: () => Promise.reject(new Error(NOTHING_KEPT)),
+  takeOver: () => Promise.resolve(),
 };
 
 /** @param openKeeper - opens the storage; fails with a sentence where there is none */
@@ -57,6 +82,8 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
   let opening: Promise<Keeper> | undefined;
   let keeping: Keeping | undefined;
   let present: BenchData = EMPTY_BENCH;
+  /** Whether something that was kept is missing or damaged. */
+  let misses = false;
 
   const keeperOf = (): Promise<Keeper> => {
     opening ??= openKeeper().catch((error: unknown) => {
@@ -65,14 +92,26 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
     });
     return opening;
   };
-  const adopt = (keeper: Keeper, { bench, faults, ledger, canUndoSwitch }: Loaded): Opened => {
+  const adopt = (keeper: Keeper, { bench, ...loaded }: Loaded): Opened => {
+    ({ misses } = loaded);
     const data = benchFromKept(bench);
     const found =
       data.imports.length > 0 ||
       Object.values<readonly unknown[]>({ ...stateOf(data) }).some((part) => part.length > 0);
     present = data;
     keeping = new Keeping(keeper, data);
-    return { data, answer: { keeps: true, found, faults, ledger, canUndoSwitch } };
+    return { data, answer: { ...loaded, keeps: true, found } };
+  };
+  const backupFile = async (): Promise<BackupFileState | undefined> => {
+    const file = keeping === undefined ? undefined : await (await keeperOf()).backupFile();
+    if (file === undefined) return undefined;
+    const { handle, holds, at } = file;
+    return {
+      name: handle.name,
+      holds: misses ? 'damaged bench' : holds,
+      isAllowed: await isAllowed(handle),
+      ...(at !== undefined && { at }),
+    };
   };
 
   return {
@@ -109,9 +148,15 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
     pause: () => {
       keeping = undefined;
     },
-    keep: async (data, originals, signal) => {
-      await keeping?.keep(data, originals, signal);
+    keep: async (data, originals, signal, note) => {
+      const known = (await keeping?.keep(data, originals, signal, note)) ?? new Set();
       present = data;
+      return known;
+    },
+    journal: async () => (keeping === undefined ? [] : (await keeperOf()).journal()),
+    lastEntry: () => keeping?.lastEntry,
+    explain: async (step, why) => {
+      if (keeping !== undefined) await (await keeperOf()).explain(step, why);
     },
     reload: async () => {
       if (keeping === undefined) return undefined;
@@ -120,18 +165,28 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
     },
     originalBytes: async (hash) => (keeping === undefined ? undefined : (await keeperOf()).originalBytes(hash)),
     ledger: async () => (keeping === undefined ? undefined : (await keeperOf()).ledger()),
-    backUp: async () => {
-      const { file, seal } = await (await keeperOf()).backUp();
+    backUp: async ({ report }) => {
+      const { file, seal } = await (await keeperOf()).backUp(reporting(report));
       return { file, seal };
     },
-    confirmBackup: async (file, seal) => {
+    confirmBackup: async (file, seal, { report }) => {
       const keeper = await keeperOf();
-      await keeper.confirmBackup(file, seal);
+      await keeper.confirmBackup(file, seal, reporting(report));
       return keeper.ledger();
     },
-    lookInto: async (file) => {
-      const { header, state } = await readBackup(file);
-      const bands = changesBetween(stateOf(present), state).filter(({ part }) => part === 'bands');
+    backupFile,
+    chooseBackupFile: async (handle) => {
+      await (await keeperOf()).chooseBackupFile(handle);
+      return backupFile();
+    },
+    backupHandle: async () => (keeping === undefined ? undefined : (await (await keeperOf()).backupFile())?.handle),
+    writeBackupFile: async ({ report }) => {
+      if (keeping !== undefined) await (await keeperOf()).writeBackupFile(reporting(report));
+      return backupFile();
+    },
+    lookInto: async (file, { report }) => {
+      const { header, state } = await readBackup(file, reporting(report));
+      const all = changesBetween(stateOf(present), state);
       return {
         imports: header.imports,
         readings: header.readings,
@@ -139,15 +194,18 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
         bands: state.bands.length,
         families: state.families.length,
         present: { imports: present.imports.length, readings: present.log.count, bands: present.bands.length },
-        bandsAdded: bands.filter((change) => change.old === undefined).length,
-        bandsChanged: bands.filter((change) => change.old !== undefined && change.new !== undefined).length,
-        bandsGone: bands.filter((change) => change.new === undefined).length,
+        changes: BACKUP_PARTS.map((part) => {
+          const own = all.filter((change) => change.part === part);
+          const added = own.filter((change) => change.old === undefined).length;
+          const gone = own.filter((change) => change.new === undefined).length;
+          return { part, added, changed: own.length - added - gone, gone };
+        }).filter(({ added, changed, gone }) => added + changed + gone > 0),
       };
     },
-    restore: async (file, { signal }) => {
+    restore: async (file, { signal, report }) => {
       const keeper = await keeperOf();
       await keeper.load();
-      await keeper.restore(file, { signal });
+      await keeper.restore(file, { signal, report: reporting(report) });
       return adopt(keeper, await keeper.load());
     },
     undoSwitch: async () => {
@@ -155,11 +213,20 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
       await keeper.undoSwitch();
       return adopt(keeper, await keeper.load());
     },
+    takeOver: async () => {
+      (await keeperOf()).takeOver();
+    },
+  };
+}
+
+function reporting(report: (progress: WorkProgress) => void): ReportProgress {
+  return (done, total) => {
+    report({ done, total });
   };
 }
 
 function notKept(reason: string): KeptAnswer {
-  return { keeps: false, reason, found: false, faults: [], canUndoSwitch: false };
+  return { keeps: false, reason, found: false, faults: [], misses: false, canUndoSwitch: false };
 }
 
 function sentenceOf(error: unknown): string {

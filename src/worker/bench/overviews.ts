@@ -1,10 +1,8 @@
 import { isOutOfBand } from '../../domain/verdict.ts';
-import { countPartFailures } from '../../patterns/part-failures.ts';
 import { familyNamed, familyNames, type Judged } from './bench-data.ts';
 import type { BandsOverview } from '../contract/bands.ts';
-import type { FamilyLine, FamilyPatterns } from '../contract/families.ts';
-import { examineFamilies } from './examine.ts';
-import { repairLines } from './repair-stories.ts';
+import type { FamilyLine } from '../contract/families.ts';
+import { repairLines } from './repair-lines.ts';
 
 /** All bands with what they judged, and the checks that have readings and no band. */
 export function bandsOverview(judged: Judged): BandsOverview {
@@ -51,12 +49,4 @@ export function familyLines(judged: Judged): readonly FamilyLine[] {
       bands: judged.data.bands.filter((band) => band.family === family).length,
     };
   });
-}
-
-/** How a family fails; undefined where nothing names it. */
-export function familyPatterns(judged: Judged, name: string): FamilyPatterns | undefined {
-  const examined = examineFamilies(judged).get(name);
-  if (examined === undefined) return undefined;
-  const { repairs } = examined;
-  return { family: name, repairs: repairs.length, parts: countPartFailures(repairs) };
 }

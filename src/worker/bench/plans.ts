@@ -14,8 +14,10 @@ export function planWith(
   atEnd: boolean,
   choices: PlanChoices = {},
 ): FilePlan | Refusal {
-  const plan = planFile(name, head, atEnd, (signature) => data.maps.get(signature)?.columns, choices);
-  if ('refused' in plan) return plan;
+  const guessed = planFile(name, head, atEnd, (signature) => data.maps.get(signature)?.columns, choices);
+  if ('refused' in guessed) return guessed;
+  const marks = data.meters.flatMap(({ overRangeMark }) => overRangeMark ?? []);
+  const plan = marks.length === 0 || guessed.shape !== 'readings' ? guessed : { ...guessed, overRangeMarks: marks };
   const settled = data.maps.get(headerSignature(plan.columns));
   if (settled === undefined) return plan;
   const asks = (about: string): boolean => plan.questions.some((question) => question.about === about);

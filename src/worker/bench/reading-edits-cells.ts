@@ -10,6 +10,8 @@ import { readMode, readSpecimen, readStage } from '../../intake/words.ts';
 import type { EditField, ReadingPatch } from '../../domain/reading-edit.ts';
 
 const DAY = 86_400_000;
+/** Said behind a point: that a new part was measured in place of the board's own. */
+export const NEW_PART = /,\s*new part\s*$/;
 const quantity = new QuantityScanner();
 const times = new TimeScanner();
 
@@ -42,9 +44,10 @@ function readField(field: EditField, text: string, reading: Reading, mark: Decim
       }
       return word('mode', mode, MODES);
     }
+    case 'point':
+      return { ...readName(field, text.replace(NEW_PART, '')), ...(NEW_PART.test(text) && { specimen: 'new part' }) };
     case 'repair':
     case 'family':
-    case 'point':
     case 'meter':
       return readName(field, text);
   }

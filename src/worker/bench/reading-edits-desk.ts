@@ -14,7 +14,6 @@ import {
   reverseChange,
   type EditedLog,
   type EditJournal,
-  type ReadingEdit,
   type RowChange,
 } from './reading-edits.ts';
 import { readCell } from './reading-edits-cells.ts';
@@ -111,24 +110,6 @@ export function returns(journal: EditJournal): readonly RowChange[] {
     else gone.delete(key);
   }
   return [...gone.values()].map(reverseChange);
-}
-
-/** The journal with one edit more; what was taken back before cannot be done again after it. */
-export function withStep(journal: EditJournal, changes: readonly RowChange[], when: number): EditJournal {
-  const { steps } = journal;
-  return changes.length === 0 ? journal : { steps: [...steps, { when, changes }], undone: [] };
-}
-
-/** The journal with its last edit taken back; undefined where there is none. */
-export function stepBack({ steps, undone }: EditJournal): EditJournal | undefined {
-  const last = steps.at(-1);
-  return last && { steps: steps.slice(0, -1), undone: [...undone, last] };
-}
-
-/** The journal with the edit taken back last done again; undefined where there is none. */
-export function stepAgain({ steps, undone }: EditJournal): EditJournal | undefined {
-  const last: ReadingEdit | undefined = undone.at(-1);
-  return last && { steps: [...steps, last], undone: undone.slice(0, -1) };
 }
 
 /**

@@ -6,7 +6,7 @@ import type { ReadingEdit, ReadingPatch, RowChange, RowIdentity } from '../../do
 
 export type { ReadingEdit, RowChange, RowIdentity } from '../../domain/reading-edit.ts';
 
-/** Edits in order of time, and those that were taken back, the last one first to be done again. */
+/** Edits in order of time, and those that were taken back, marked so: the last of them is done again first. */
 export interface EditJournal {
   readonly steps: readonly ReadingEdit[];
   readonly undone: readonly ReadingEdit[];
@@ -22,13 +22,14 @@ export interface EditedLog {
   readonly baseRows?: Uint32Array;
   /** By row of `base`, all that edits set. */
   readonly patches: ReadonlyMap<number, ReadingPatch>;
-  readonly deleted: number;
+  /** Rows of `base` that edits deleted. */
+  readonly deleted: ReadonlySet<number>;
 }
 
 /** Makes edits on a log; a change of a reading that the log does not hold is passed over. */
 export function editLog(base: ReadingLog, steps: readonly ReadingEdit[]): EditedLog {
   const changes = steps.flatMap((step) => step.changes);
-  if (changes.length === 0) return { log: base, base, patches: new Map(), deleted: 0 };
+  if (changes.length === 0) return { log: base, base, patches: new Map(), deleted: new Set() };
   const rows = findRows(base, changes);
   const patches = new Map<number, ReadingPatch>();
   const deleted = new Set<number>();
@@ -42,9 +43,11 @@ export function editLog(base: ReadingLog, steps: readonly ReadingEdit[]): Edited
     }
   });
   const patched = patchLog(base, patches);
-  if (deleted.size === 0) return { log: patched, base, patches, deleted: 0 };
-  const baseRows = Uint32Array.from(base.file.keys()).filter((row) => !deleted.has(row));
-  return { log: takeRows(patched, baseRows), base, baseRows, patches, deleted: deleted.size };
+  if (deleted.size === 0) return { log: patched, base, patches, deleted };
+  const baseRows = new Uint32Array(base.count - deleted.size);
+  let kept = 0;
+  for (let row = 0; row < base.count; row += 1) if (!deleted.has(row)) baseRows[kept++] = row;
+  return { log: takeRows(patched, baseRows), base, baseRows, patches, deleted };
 }
 
 /** The row of the unedited log behind a row of the edited one. */
@@ -63,11 +66,10 @@ export function originalOf(edited: EditedLog, row: number): ReadingPatch | undef
 
 /** How many readings are not as they were brought in, deleted ones apart. */
 export function changedReadings(edited: EditedLog): number {
-  const { baseRows, patches, base } = edited;
-  const shown = baseRows === undefined ? undefined : new Set(baseRows);
+  const { deleted, patches, base } = edited;
   let changed = 0;
   for (const [row, patch] of patches) {
-    if (shown?.has(row) === false) continue;
+    if (deleted.has(row)) continue;
     const original = readingAt(base, row);
     const keys = Object.keys(patch) as (keyof ReadingPatch)[];
     if (keys.some((key) => !Object.is(patch[key], original[key]))) changed += 1;
@@ -83,6 +85,34 @@ export function withPatches(edited: EditedLog, log: ReadingLog, patches: Readonl
     all.set(baseRow, { ...all.get(baseRow), ...patch });
   }
   return { ...edited, log, patches: all };
+}
+
+/** The row of the edited log that an identity names; `-1` where it holds none. */
+export function rowOfIdentity({ base, baseRows }: EditedLog, { file, line, nth }: RowIdentity): number {
+  const code = base.names.files.find(file);
+  let row = base.line.indexOf(line);
+  while (row >= 0 && base.file[row] !== code) row = base.line.indexOf(line, row + 1);
+  const baseRow = row + nth;
+  if (row < 0 || base.line[baseRow] !== line || base.file[baseRow] !== code) return -1;
+  return baseRows === undefined ? baseRow : baseRows.indexOf(baseRow);
+}
+
+/**
+ * What changes set, by row of the edited log, where each of them sets what a meter showed and nothing comes or goes;
+ * undefined else. Changes of readings that are not there are passed over.
+ */
+export function patchesOf(
+  { base, baseRows }: EditedLog,
+  changes: readonly RowChange[],
+): ReadonlyMap<number, ReadingPatch> | undefined {
+  if (changes.length === 0 || changes.some((change) => change.new?.value === undefined || !change.old))
+    return undefined;
+  const patches = new Map<number, ReadingPatch>();
+  findRows(base, changes).forEach((baseRow, index) => {
+    const row = baseRows === undefined ? baseRow : baseRows.indexOf(baseRow);
+    if (row >= 0) patches.set(row, { ...patches.get(row), ...changes[index]?.new });
+  });
+  return patches;
 }
 
 /** Names a row of the unedited log. */

@@ -1,6 +1,5 @@
-import { OVER_RANGE, readingAt, VALUE, type ReadingLog } from '../../columns/reading-log.ts';
-import { lastDigit, type Shown, type Unit } from '../../domain/quantity.ts';
-import { MODE_UNITS } from '../../domain/reading.ts';
+import { readingAt, VALUE } from '../../columns/reading-log.ts';
+import type { Shown } from '../../domain/quantity.ts';
 import { isOutOfBand, partWord } from '../../domain/verdict.ts';
 import { pointFromName } from '../../domain/family.ts';
 import { limitsAt, uncertaintyAt } from '../../judging/judge.ts';
@@ -10,6 +9,7 @@ import { median } from '../../statistics/descriptive/median.ts';
 import { sampleStandardDeviation } from '../../statistics/descriptive/sample-standard-deviation.ts';
 import type { Judged } from './bench-data.ts';
 import type { ReadingRow, ReadingsCount, SelectionSummary } from '../contract/readings.ts';
+import { rowNumbers } from './row-numbers.ts';
 
 /** A row of the log as the grid shows it. */
 export function readingRow(judged: Judged, row: number): ReadingRow {
@@ -35,34 +35,29 @@ export function readingRow(judged: Judged, row: number): ReadingRow {
 /** Counts of some rows: readings, those out of band, and the repairs they belong to. */
 export function countRows(judged: Judged, rows: Uint32Array): ReadingsCount {
   const { data, verdicts } = judged;
-  const repairs = new Set<number>();
+  const isSeen = new Uint8Array(data.log.names.repairs.size);
+  let repairs = 0;
   let outOfBand = 0;
   for (const row of rows) {
-    repairs.add(data.log.repair[row]!);
+    const repair = data.log.repair[row]!;
+    repairs += 1 - isSeen[repair]!;
+    isSeen[repair] = 1;
     if (isOutOfBand(verdicts[row]!)) outOfBand += 1;
   }
-  return { readings: rows.length, outOfBand, repairs: repairs.size };
+  return { readings: rows.length, outOfBand, repairs };
 }
 
 /** What the numbers of some rows come to. Over-range is counted apart and never averaged; numbers of two units are not averaged at all. */
 export function summariseRows(judged: Judged, rows: Uint32Array): SelectionSummary {
+  const { outOfBand, overRange, values, unit, lastDigit } = rowNumbers(judged, rows);
+  const summary = { rows: rows.length, outOfBand, overRange };
+  if (unit === undefined) return summary;
   const { log } = judged.data;
-  const numbers = rows.filter((row) => log.state[row] === VALUE);
-  const units = new Set<Unit>();
-  let coarsest = -Infinity;
-  for (const row of numbers) {
-    units.add(MODE_UNITS[log.names.checks.mode(log.check[row]!)]);
-    coarsest = Math.max(coarsest, lastDigit(shownAt(log, row)));
-  }
-  const summary = {
-    rows: rows.length,
-    outOfBand: countRows(judged, rows).outOfBand,
-    overRange: rows.reduce((count, row) => count + (log.state[row] === OVER_RANGE ? 1 : 0), 0),
-  };
-  const [unit] = units;
-  if (unit === undefined || units.size > 1) return summary;
-  const values = Float64Array.from(numbers, (row) => log.value[row]!);
   const { min, max } = extent(values);
+  const shownOf = (value: number): Shown => {
+    const row = rows.find((candidate) => log.state[candidate] === VALUE && log.value[candidate] === value)!;
+    return { prefix: log.prefix[row]!, decimals: log.decimals[row]! };
+  };
   return {
     ...summary,
     numbers: {
@@ -72,14 +67,10 @@ export function summariseRows(judged: Judged, rows: Uint32Array): SelectionSumma
       deviation: values.length > 1 ? sampleStandardDeviation(values) : NaN,
       minimum: min,
       maximum: max,
-      minimumShown: shownAt(log, numbers[values.indexOf(min)]!),
-      maximumShown: shownAt(log, numbers[values.indexOf(max)]!),
+      minimumShown: shownOf(min),
+      maximumShown: shownOf(max),
       unit,
-      lastDigit: coarsest,
+      lastDigit,
     },
   };
-}
-
-function shownAt(log: ReadingLog, row: number): Shown {
-  return { prefix: log.prefix[row]!, decimals: log.decimals[row]! };
 }

@@ -5,7 +5,7 @@ import type { FacetValue, GridLine, ReadingRow, ReadingsCount, SelectionSummary 
 import type { Judged } from './bench-data.ts';
 import { derivedColumn } from './derived-columns.ts';
 import { groupLine } from './groups-statistics.ts';
-import { editLog, originalOf, type EditedLog } from './reading-edits.ts';
+import { baseRowOf, editLog, identityOf, originalOf, type EditedLog } from './reading-edits.ts';
 import { countRows, readingRow, summariseRows } from './reading-rows.ts';
 
 interface Kept<Value> {
@@ -65,6 +65,7 @@ export class ReadingsView {
 
   /** The line on which the grid lists a row, `-1` where it lists it on none. */
   placeOf(query: ReadingsQuery, row: number): number {
+    if (row < 0) return -1;
     return this.#linesOf(query)?.lineOf(row) ?? this.#rowsOf(query).indexOf(row);
   }
 
@@ -90,7 +91,8 @@ export class ReadingsView {
 
   #reading(row: number): ReadingRow {
     const original = originalOf(this.#edited, row);
-    return { ...readingRow(this.#judged, row), ...(original && { original }) };
+    const { nth } = identityOf(this.#edited.base, baseRowOf(this.#edited, row));
+    return { ...readingRow(this.#judged, row), nth, ...(original && { original }) };
   }
 
   #derivedColumn(field: DerivedField): Float64Array {

@@ -1,3 +1,4 @@
+import { guardFormula } from '../../domain/formula-guard.ts';
 import type { FilePlan } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import { readFile } from '../../intake/read-file.ts';
@@ -43,12 +44,17 @@ export async function mendRow(
 
 /** The bench without some of the rows that were set aside; their imports still count them. */
 export function letGo(data: BenchData, rows: readonly { readonly file: string; readonly line: number }[]): BenchData {
-  const isGone = (one: SetAside): boolean => rows.some(({ file, line }) => isAt(one, file, line));
-  return { ...data, setAside: data.setAside.filter((one) => !isGone(one)) };
+  const gone = new Map<string, Set<number>>();
+  for (const { file, line } of rows) gone.set(file, (gone.get(file) ?? new Set()).add(line));
+  return { ...data, setAside: data.setAside.filter(({ file, line }) => gone.get(file)?.has(line) !== true) };
 }
 
-/** The rows that were set aside as CSV (RFC 4180): file, line, column, content, reason. */
-export function setAsideText(data: BenchData): string {
+/**
+ * The rows that were set aside as CSV (RFC 4180): file, line, column, content, reason.
+ * @param isForSpreadsheet - with an apostrophe before what a spreadsheet program would take for a formula; else exactly as it stands there
+ */
+export function setAsideText(data: BenchData, isForSpreadsheet: boolean): string {
+  const cell = isForSpreadsheet ? guardFormula : (text: string) => text;
   const header = ['file', 'line', 'column', 'content', 'reason'];
   const rows = data.setAside.map(({ file, line, column, content, reason }) => [
     file,
@@ -57,7 +63,7 @@ export function setAsideText(data: BenchData): string {
     content,
     reason,
   ]);
-  return [header, ...rows].map((cells) => `${writeRow(cells, ',')}\r\n`).join('');
+  return [header, ...rows].map((cells) => `${writeRow(cells.map(cell), ',')}\r\n`).join('');
 }
 
 /** A file of the header, where there is one, and one row. */

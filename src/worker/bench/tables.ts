@@ -1,11 +1,11 @@
 import type { FilePlan } from '../../domain/file-plan.ts';
 import { readFile } from '../../intake/read-file.ts';
 import type { BenchData } from './bench-data.ts';
-import type { TableContents } from './contents.ts';
+import { broughtBy, type TableContents } from './contents.ts';
 import { pieces } from './pieces.ts';
 
 /**
- * The bench with what its tables of repairs and bands brought, read again from the kept originals where it is not at hand, as after a reload.
+ * The bench with what its tables of repairs, bands and meters brought, read again from the kept originals where it is not at hand, as after a reload.
  * @param bytesOf - the original of an import; undefined where it is not kept
  */
 export async function withTables(
@@ -15,7 +15,7 @@ export async function withTables(
   const tables = new Map(data.tables);
   for (const { file, hash, shape } of data.imports) {
     const plan = data.plans.get(file);
-    if ((shape !== 'repairs' && shape !== 'bands') || tables.has(hash) || plan === undefined) continue;
+    if (shape === 'readings' || shape === 'unknown' || tables.has(hash) || plan === undefined) continue;
     const bytes = await bytesOf(hash);
     if (bytes !== undefined) tables.set(hash, await tableOf(file, bytes, plan));
   }
@@ -28,10 +28,5 @@ export async function withTables(
 }
 
 async function tableOf(name: string, bytes: Uint8Array, plan: FilePlan): Promise<TableContents> {
-  const contents = await readFile({ name, size: bytes.length, bytes: pieces(bytes) }, plan);
-  return {
-    repairs: contents.shape === 'repairs' ? contents.repairs : [],
-    families: contents.shape === 'bands' ? contents.families : [],
-    bands: contents.shape === 'bands' ? contents.bands : [],
-  };
+  return broughtBy(await readFile({ name, size: bytes.length, bytes: pieces(bytes) }, plan));
 }

@@ -1,113 +1,154 @@
 import { readingAt } from '../../columns/reading-log.ts';
-import { maskedBy, partClass, type Family } from '../../domain/family.ts';
+import { partClass, type Family } from '../../domain/family.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
-import { failedParts, type ExaminedRepair } from '../../patterns/examined-repair.ts';
-import { probingOrder, type BoardSoFar, type ProbingCheck } from '../../patterns/probing-order.ts';
+import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
+import { chancesToFind, chancesToLift } from '../../patterns/part-chances.ts';
+import { probingOrder, type ProbingCheck } from '../../patterns/probing-order.ts';
 import type { WhatNext } from '../contract/repairs.ts';
 import type { Judged } from './bench-data.ts';
-import { examineFamilies, probingChecks } from './examine.ts';
-import { repairLines, rowsOf } from './repair-stories.ts';
+import { examineFamily, liftingSeconds, probingChecks } from './examine.ts';
+import { repairLine, rowsOf } from './repair-lines.ts';
 
 /** Fewer repairs than this tell nothing of which part it is (common practice, no source). */
 const FEWEST_REPAIRS = 5;
 
+/** A board on the bench, and what is known of its family. */
+export interface BoardOnBench {
+  readonly family: Family;
+  /** Empty where none is told. */
+  readonly complaint: string;
+  readonly evidence: ReadonlyMap<string, Evidence>;
+  /** Points that were measured. */
+  readonly measured: ReadonlySet<string>;
+  /** Other repairs of the family. */
+  readonly earlier: readonly ExaminedRepair[];
+  /** The family's checks as received. */
+  readonly checks: readonly ProbingCheck[];
+  /** Seconds that it takes to lift a part, where that is known. */
+  readonly lifting: ReadonlyMap<string, number>;
+}
+
 /** What to measure next on a board, from how its family failed in other repairs; undefined where nothing names the repair. */
 export function whatNext(judged: Judged, id: string, mark: DecimalMark): WhatNext | undefined {
-  const line = repairLines(judged).find(({ repair }) => repair.id === id);
-  if (line === undefined) return undefined;
-  const { family: name, complaint } = line.repair;
-  const examined = examineFamilies(judged).get(name);
+  const { log, repairs } = judged.data;
+  if (!repairs.has(id) && log.names.repairs.find(id) < 0) return undefined;
+  const { family: name, complaint } = repairLine(judged, id).repair;
+  const examined = examineFamily(judged, name);
   if (examined === undefined)
     return without('too thin', 'Nothing is known of its family, so nothing tells what to measure next.');
   const { family } = examined;
-  const { log } = judged.data;
-  const earlier = examined.repairs.filter((other) => other.repair !== id);
   const rows = rowsOf(judged, id);
-  const evidence = evidenceOf(log, judged.verdicts, rows, family);
-  const suspects = partsThat(evidence, 'suspected');
-  if (suspects.length > 0) return whatToLift(family, suspects, earlier, mark);
-  const failed = partsThat(evidence, 'failed').filter((part) => partClass(part) !== 'F');
+  return nextOn(
+    {
+      family,
+      complaint,
+      evidence: evidenceOf(log, judged.verdicts, rows, family),
+      measured: new Set(Array.from(rows, (row) => readingAt(log, row).point)),
+      earlier: examined.repairs.filter((other) => other.repair !== id),
+      checks: probingChecks(judged, family),
+      lifting: liftingSeconds(judged, family),
+    },
+    mark,
+  );
+}
+
+/** What to measure next on a board. */
+export function nextOn(board: BoardOnBench, mark: DecimalMark): WhatNext {
+  const [suspect] = partsThat(board, 'suspected');
+  if (suspect !== undefined) return whatToLift(board, suspect, mark);
+  const failed = partsThat(board, 'failed').filter((part) => partClass(part) !== 'F');
   if (failed.length > 0) {
     const [are, they] = failed.length === 1 ? ['is', 'it'] : ['are', 'they'];
     return without(
       'found',
-      `${failed.join(', ')} ${are} proved failed; what ${they} may have taken along is still to be measured.`,
+      `${listed(failed)} ${are} proved failed; what ${they} may have taken along is still to be measured.`,
     );
   }
-  const measured = new Set(Array.from(rows, (row) => readingAt(log, row).point));
-  const checks = probingChecks(judged, family).filter(({ point }) => !measured.has(point));
-  const cleared = partsThat(evidence, 'good', 'cleared');
-  return whatToProbe(earlier, checks, { cleared, ...(complaint !== '' && { complaint }) }, mark);
+  return whatToProbe(board, mark);
 }
 
-function partsThat(
-  evidence: ReadonlyMap<string, Evidence>,
-  ...findings: readonly Evidence['finding'][]
-): readonly string[] {
+function partsThat({ evidence }: BoardOnBench, ...findings: readonly Evidence['finding'][]): readonly string[] {
   return [...evidence].filter(([, { finding }]) => findings.includes(finding)).map(([part]) => part);
 }
 
-/** Which of some parts that read bad together to lift first: the one that failed most often among them before. */
+/** Which of some parts that read bad together to lift first: the best chance for the time, where it is known how long each takes. */
 function whatToLift(
-  family: Family,
-  suspects: readonly string[],
-  earlier: readonly ExaminedRepair[],
+  { family, evidence, earlier, lifting }: BoardOnBench,
+  suspect: string,
   mark: DecimalMark,
 ): WhatNext {
-  const [first = ''] = suspects;
-  const group = [first, ...maskedBy(family.parts, first).filter((part) => suspects.includes(part))];
-  const failures = earlier.map(failedParts).filter((failed) => failed.some((part) => group.includes(part)));
-  const together = `${group.join(', ')} ${group.length === 1 ? 'reads bad in circuit, where another part may mask it' : 'read bad together in circuit, and mask each other'}`; // prettier-ignore
-  if (failures.length < FEWEST_REPAIRS) {
-    const few = failures.length === 1 ? '1 earlier repair tells' : `${failures.length} earlier repairs tell`;
+  const group = [suspect, ...(evidence.get(suspect)?.maskedBy ?? [])];
+  const { parts, repairs } = chancesToLift(group, earlier);
+  const together = readTogether(group, evidence);
+  if (repairs < FEWEST_REPAIRS) {
+    const few = repairs === 1 ? '1 earlier repair tells' : `${repairs} earlier repairs tell`;
     return without('too thin', `${together}: lift whichever is easiest, since only ${few} which it was.`);
   }
-  const inQuestion = group
-    .map((part) => {
-      const count = failures.filter((failed) => failed.includes(part)).length;
-      return { point: pointOf(family, part), parts: [part], chance: (count + 0.5) / (failures.length + 1) };
-    })
-    .sort((a, b) => b.chance - a.chance);
-  const likeliest = inQuestion[0]!;
+  const candidates = group.map((part, at) => ({ part, seconds: lifting.get(part), ...parts[at]! }));
+  const isTimed = candidates.every(({ seconds }) => seconds !== undefined);
+  const worth = ({ chance, seconds = 1 }: (typeof candidates)[number]): number => (isTimed ? chance / seconds : chance);
+  const order = candidates.sort((a, b) => worth(b) - worth(a));
+  const [first] = order as [(typeof candidates)[number]];
+  const time = isTimed ? ` and takes about ${Math.round(first.seconds ?? 0)} s` : '';
   return {
     kind: 'lift',
-    sentence: `${together}: lift ${likeliest.parts.join()} first, since it had failed in ${percentText(likeliest.chance, mark)} of the ${failures.length} earlier repairs in which one of them had.`,
-    inQuestion,
+    sentence: `${together}: lift ${first.part} first, which has failed with a chance of ${percentText(first.chance, mark)}${time}, since it had in ${first.failed} of the ${counted(first.told, 'earlier repair')} that told.`,
+    inQuestion: order.map(({ part, chance, seconds }) => ({
+      point: pointOf(family, part),
+      parts: [part],
+      chance,
+      ...(seconds !== undefined && { seconds }),
+    })),
+    restsOn: { repairs },
   };
 }
 
-function whatToProbe(
-  earlier: readonly ExaminedRepair[],
-  checks: readonly ProbingCheck[],
-  board: BoardSoFar,
-  mark: DecimalMark,
-): WhatNext {
-  const order = probingOrder(earlier, checks, board);
+function readTogether(group: readonly string[], evidence: BoardOnBench['evidence']): string {
+  const read = group.filter((part) => evidence.get(part)?.finding === 'suspected');
+  const unread = group.filter((part) => !read.includes(part));
+  return unread.length === 0
+    ? `${listed(read)} read bad together in circuit, and mask each other`
+    : `${listed(read)} ${read.length === 1 ? 'reads' : 'read'} bad in circuit, where ${listed(unread)} may mask ${read.length === 1 ? 'it' : 'them'}`;
+}
+
+/** Which check to make: the first of the order that shows the fault in the least expected time. */
+function whatToProbe(board: BoardOnBench, mark: DecimalMark): WhatNext {
+  const { earlier, complaint, measured } = board;
+  const cleared = partsThat(board, 'good', 'cleared');
+  const soFar = complaint === '' ? { cleared } : { cleared, complaint };
+  const open = board.checks.filter(({ point }) => !measured.has(point));
+  const order = probingOrder(earlier, open, soFar);
   if (order === undefined)
     return without(
       'too thin',
       'Too few earlier repairs of its family are left to tell from: measure in the usual order.',
     );
   const steps = order.steps.filter(({ finds }) => finds > 0);
-  const [next] = steps;
+  const checks = steps.flatMap(({ point }) => open.find((check) => check.point === point) ?? []);
+  const { chances, repairs, underComplaint } = chancesToFind(checks, earlier, soFar);
+  const [next] = checks;
   if (next === undefined)
     return without('all measured', 'Every check that showed a fault in earlier repairs has been made: it is a new fault, a bad joint, or none.'); // prettier-ignore
-  const under = board.complaint === undefined ? '' : `, ${order.underComplaint} of them under this complaint`;
   return {
     kind: 'probe',
-    sentence: `Measure ${next.point} next: it takes about ${Math.round(next.seconds)} s and shows the fault in ${percentText(next.finds, mark)} of what is still open, going by ${order.repairs} earlier repairs${under}.`,
-    inQuestion: steps.map(({ point, finds, seconds }) => ({
-      point,
-      parts: checks.find((check) => check.point === point)?.shows ?? [],
-      chance: finds,
-      seconds,
-    })),
+    sentence: `Measure ${next.point} next: it takes about ${Math.round(next.seconds)} s and shows the fault with a chance of ${percentText(chances[0]!, mark)}, going by ${counted(repairs, 'earlier repair')}${complaint === '' ? '' : `, ${underComplaint} of them under this complaint`}.`,
+    inQuestion: checks.map(({ point, shows, seconds }, at) => ({ point, parts: shows, chance: chances[at]!, seconds })),
+    noneOfThese: Math.max(0, 1 - chances.reduce((sum, chance) => sum + chance, 0)),
+    restsOn: complaint === '' ? { repairs } : { repairs, underComplaint },
   };
 }
 
 function without(kind: WhatNext['kind'], sentence: string): WhatNext {
   return { kind, sentence, inQuestion: [] };
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${count === 1 ? noun : `${noun}s`}`;
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
 }
 
 function pointOf(family: Family, part: string): string {

@@ -1,15 +1,26 @@
 import type { BandCalls } from './bands.ts';
 import type { FamilyCalls } from './families.ts';
+import type { HistoryCalls } from './history.ts';
 import type { IntakeCalls } from './intake.ts';
 import type { MemoryCalls } from './memory.ts';
 import type { ImportProgress, WorkProgress } from './progress.ts';
 import type { ReadingEditCalls } from './reading-edits.ts';
 import type { ReadingCalls } from './readings.ts';
 import type { RepairCalls } from './repairs.ts';
+import type { SettingsCalls } from './settings.ts';
 
 /** Everything that the page can ask of the worker. */
 export interface BenchCalls
-  extends IntakeCalls, ReadingCalls, ReadingEditCalls, RepairCalls, BandCalls, FamilyCalls, MemoryCalls {}
+  extends
+    IntakeCalls,
+    ReadingCalls,
+    ReadingEditCalls,
+    RepairCalls,
+    BandCalls,
+    FamilyCalls,
+    MemoryCalls,
+    SettingsCalls,
+    HistoryCalls {}
 
 export type CallName = keyof BenchCalls;
 

@@ -1,4 +1,7 @@
+import type { Limits } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
+import type { Unit } from '../../domain/quantity.ts';
+import type { Outcome } from '../../domain/repair.ts';
 import type { ComplaintMatrix } from '../../patterns/complaints.ts';
 import type { Holding, HoldingTimes } from '../../patterns/do-repairs-hold.ts';
 import type { PartPair } from '../../patterns/failing-together.ts';
@@ -15,28 +18,55 @@ import type { ClassContrast } from '../../patterns/standing-out.ts';
 import type { PartStock } from '../../patterns/stock.ts';
 import type { WhetherItPays } from '../../patterns/whether-it-pays.ts';
 import type { LogRank } from '../../statistics/survival/log-rank.ts';
-import type { PastPoints } from './bands.ts';
 
 export type { Holding } from '../../patterns/do-repairs-hold.ts';
 
-/** Which repairs of a family to look at, and what to work out from them. */
-export interface FamilyQuery {
-  readonly family: string;
+/** Which repairs are looked at. */
+export interface RepairsChosen {
   /** Begun on this day or later; local wall milliseconds counted as if UTC, as all times. */
   readonly from?: number;
   readonly to?: number;
   readonly complaint?: string;
-  /** Repairs with a reading by this meter. */
+  /** With a reading by this meter. */
   readonly meter?: string;
-  /** The day up to which boards were watched for coming back. */
-  readonly today: number;
+  /** Repaired at this workplace. */
+  readonly bench?: string;
+}
+
+/** The repairs that a mark of a chart counts. Of several parts, all must fit. */
+export interface RepairsQuery extends RepairsChosen {
+  readonly family?: string;
+  readonly outcome?: Outcome;
+  /** Whose board came back later. */
+  readonly cameBack?: boolean;
+  /** Parts proved failed. */
+  readonly failed?: readonly string[];
+  /** Parts suspected, and not proved to have failed. */
+  readonly suspected?: readonly string[];
+  readonly replaced?: readonly string[];
+  /** Parts replaced although they had measured good out of circuit. */
+  readonly replacedGood?: readonly string[];
+  /** Parts that read shorted or leaky in circuit before anything was refitted. */
+  readonly readBad?: readonly string[];
+  /** Class letters of a part proved failed, such as Q. */
+  readonly failedClass?: string;
+  /** Parts of a kit that does not cover the repair. */
+  readonly beyondKit?: readonly string[];
+}
+
+/** Which repairs of a family to look at, and what to work out from them. */
+export interface FamilyQuery extends RepairsChosen {
+  readonly family: string;
+  /** The day up to which boards were watched for coming back; without one, the last on which the bench was at work. */
+  readonly watched?: number;
   /** Share of repairs that a parts kit shall cover, above 0 and up to 1. */
   readonly kitShare: number;
   readonly stockWeeks: number;
   /** Probability with which the stock shall suffice, between 0 and 1. */
   readonly stockEnough: number;
-  /** Price of each part, in the bench's money. */
+  /** Price of each part in place of what the bench's settings say, in its currency. */
   readonly prices?: readonly (readonly [string, number])[];
+  /** Fee for a board in place of what the bench's settings say. */
   readonly fee?: number;
   /** What is known of a board on the bench, to narrow what to probe first. */
   readonly soFar?: BoardSoFar;
@@ -53,18 +83,66 @@ export interface HoldingAnswer {
   readonly othersTest: LogRank | undefined;
 }
 
+/** What the filters of a family's page can be set to. */
+export interface FamilyChoices {
+  readonly complaints: readonly string[];
+  readonly meters: readonly string[];
+  readonly benches: readonly string[];
+  /** When the first and the last of its repairs began; infinite where none has a date. */
+  readonly first: number;
+  readonly last: number;
+}
+
+/** What boards under power read at one point in one mode. */
+export interface LivePoints {
+  readonly check: Check;
+  readonly unit: Unit;
+  /** Numbers read before the last work on a board, in the unit. */
+  readonly received: Float64Array;
+  /** Numbers read after it, as the board went back. */
+  readonly returned: Float64Array;
+  /** Answers without a number: over-range and the like. */
+  readonly without: number;
+  /** Power of ten of the coarsest last digit shown. */
+  readonly lastDigit: number;
+  /** Of the band, where it has limits of its own. */
+  readonly limits?: Limits;
+}
+
+/** Two families side by side. */
+export interface FamiliesBeside {
+  readonly families: readonly [FamilySide, FamilySide];
+  /** Classes of parts by the share of repairs in which one is proved failed; undefined where either has no repair. */
+  readonly classes: readonly ClassContrast[] | undefined;
+  /** Whether one holds better; undefined where too few came back to tell. */
+  readonly holdingTest: LogRank | undefined;
+  readonly watched: number;
+}
+
+export interface FamilySide {
+  readonly family: string;
+  readonly repairs: number;
+  readonly failures: readonly PartFailureCount[];
+  readonly holding: Holding | undefined;
+  readonly pays: WhetherItPays;
+}
+
 /** How a family fails, and what to do about it. What is undefined rests on too few repairs to say. */
 export interface FamilyPage {
   readonly family: string;
   readonly allRepairs: number;
   /** Repairs that pass the query. */
   readonly repairs: number;
-  readonly choices: {
-    readonly complaints: readonly string[];
-    readonly meters: readonly string[];
-    readonly first: number;
-    readonly last: number;
-  };
+  /** Their ids. */
+  readonly chosen: readonly string[];
+  readonly choices: FamilyChoices;
+  /** The day up to which boards were watched for coming back; 0 where nothing has a date. */
+  readonly watched: number;
+  /** Repairs begun on days on which the bench was not at work: mistyped, they are left out of weeks and of stock. */
+  readonly misdated: readonly string[];
+  /** Prices and fee that hold here. */
+  readonly prices: readonly (readonly [string, number])[];
+  readonly fee: number | undefined;
   readonly failures: readonly PartFailureCount[];
   readonly masked: MaskedFailures;
   readonly inCircuit: readonly InCircuitVerdict[];
@@ -74,7 +152,7 @@ export interface FamilyPage {
   readonly standingOut: readonly ClassContrast[] | undefined;
   readonly overTime: readonly PartOverTime[];
   readonly holding: HoldingAnswer;
-  readonly live: readonly { readonly check: Check; readonly points: PastPoints }[];
+  readonly live: readonly LivePoints[];
   readonly probing: ProbingOrder | undefined;
   readonly kit: PartsKit | undefined;
   readonly kitCurve: readonly PartsKit[];
@@ -85,17 +163,11 @@ export interface FamilyPage {
 /** What readings say of the meters that took them. */
 export interface MetersOverview extends MeterOffsets {
   readonly periods: readonly (MeterPeriod & {
-    /** Readings whose place in or out of band the offset may have turned. */
+    /** Live voltages whose place in or out of band the offset may have turned. */
     readonly turned: number;
+    /** The repairs that they are of. */
+    readonly turnedIn: readonly string[];
   })[];
-}
-
-export type PartFailures = PartFailureCount;
-
-export interface FamilyPatterns {
-  readonly family: string;
-  readonly repairs: number;
-  readonly parts: readonly PartFailures[];
 }
 
 export interface FamilyLine {
@@ -110,7 +182,10 @@ export interface FamilyLine {
 /** How families fail. */
 export interface FamilyCalls {
   families(): readonly FamilyLine[];
-  family(name: string): FamilyPatterns | undefined;
   familyPage(query: FamilyQuery): FamilyPage | undefined;
+  /** This family and another by the same filters; undefined where either is not known. */
+  familiesBeside(query: FamilyQuery, other: string): FamiliesBeside | undefined;
+  /** Ids of the repairs that a mark of a chart counts. */
+  repairsWhere(query: RepairsQuery): readonly string[];
   metersOverview(): MetersOverview;
 }

@@ -48,8 +48,11 @@ export interface IntakeCalls {
   mendRow(file: string, line: number, content: string): string | undefined;
   /** Lets rows that were set aside go. */
   letGo(rows: readonly { readonly file: string; readonly line: number }[]): ShiftOverview;
-  /** The rows that were set aside, with their reasons, as CSV with commas. */
-  setAsideText(): string;
+  /**
+   * The rows that were set aside, with their reasons, as CSV with commas.
+   * @param isForSpreadsheet - with an apostrophe before what a spreadsheet program would take for a formula
+   */
+  setAsideText(isForSpreadsheet?: boolean): string;
   /** Names that readings brought and nothing knows, until somebody answers for them. */
   unknownNames(): readonly UnknownName[];
   answerName(answer: NameAnswer): BenchSummary;

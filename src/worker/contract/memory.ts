@@ -18,6 +18,8 @@ export interface KeptAnswer {
   readonly found: boolean;
   /** What is missing, damaged or was interrupted, each a sentence. */
   readonly faults: readonly string[];
+  /** Whether something that was kept is missing or damaged. */
+  readonly misses: boolean;
   readonly ledger?: Ledger;
   readonly canUndoSwitch: boolean;
 }
@@ -30,10 +32,30 @@ export interface BackupContents {
   readonly bands: number;
   readonly families: number;
   readonly present: { readonly imports: number; readonly readings: number; readonly bands: number };
-  /** Bands that it would add, change and take away. */
-  readonly bandsAdded: number;
-  readonly bandsChanged: number;
-  readonly bandsGone: number;
+  /** How many items of each part it would add, change and take away; parts that would stay as they are are left out. */
+  readonly changes: readonly {
+    readonly part: (typeof BACKUP_PARTS)[number];
+    readonly added: number;
+    readonly changed: number;
+    readonly gone: number;
+  }[];
+}
+
+/** The parts of a bench beside its readings that a restore is told of to change. */
+export const BACKUP_PARTS = ['bands', 'families', 'repairs', 'meters', 'settings', 'views'] as const;
+
+/** The file outside the browser that is kept up to date as a backup. */
+export interface BackupFileState {
+  readonly name: string;
+  /**
+   * `current`: holds all that is kept, read back whole; `behind`: something was changed since; `other bench`: holds a bench that the present one
+   * took the place of; `damaged bench`: something of the present one is missing. The last two are not written over unasked.
+   */
+  readonly holds: 'current' | 'behind' | 'other bench' | 'damaged bench';
+  /** Whether the browser lets the page write into it without asking. */
+  readonly isAllowed: boolean;
+  /** When it was last read back whole, in milliseconds since 1970, UTC. */
+  readonly at?: number;
 }
 
 /** What is kept. */
@@ -52,10 +74,20 @@ export interface MemoryCalls {
   backUp(): { readonly file: Blob; readonly seal: string };
   /** Reads a backup back; only then does it count as saved. @throws where it is damaged, with a sentence */
   confirmBackup(file: Blob, seal: string): Ledger | undefined;
+  /** The chosen backup file; undefined where none was chosen or nothing is kept. */
+  backupFile(): BackupFileState | undefined;
+  /** Chooses the file that is kept up to date; undefined for none. @throws where it cannot be remembered, with a sentence */
+  chooseBackupFile(handle: FileSystemFileHandle | undefined): BackupFileState | undefined;
+  /** The chosen file itself, for the page to ask for permission. */
+  backupHandle(): FileSystemFileHandle | undefined;
+  /** Writes the chosen file and reads it back. @throws where that cannot be done, with a sentence; the file is whole also then */
+  writeBackupFile(): BackupFileState | undefined;
   /** What a backup holds, checked whole; nothing is changed. @throws where it is refused, with the reason */
   lookIntoBackup(file: Blob): BackupContents;
   /** Puts a backup in place of what is kept, which `undoSwitch` brings back once. */
   restore(file: Blob): KeptAnswer;
+  /** Goes on with storing although another tab, which has fallen silent, was at it: that tab stores nothing more of it. */
+  takeOver(): void;
   /** Goes back to what was kept before the last restore or clearing. */
   undoSwitch(): KeptAnswer;
   /** Empties the bench in memory alone, for the sample; what is kept stays, and nothing is kept until `openKept`. */

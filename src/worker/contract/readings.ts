@@ -3,7 +3,7 @@ import type { GroupField } from '../../columns/groups.ts';
 import type { ListedField, ReadingsQuery } from '../../columns/query.ts';
 import type { Band, Limits } from '../../domain/band.ts';
 import type { Shown, Unit } from '../../domain/quantity.ts';
-import type { ReadingPatch } from '../../domain/reading-edit.ts';
+import type { ReadingPatch, RowIdentity } from '../../domain/reading-edit.ts';
 import type { Reading } from '../../domain/reading.ts';
 import type { PartWord } from '../../domain/verdict.ts';
 
@@ -19,6 +19,8 @@ export interface ReadingsCount {
 export interface ReadingRow extends Reading {
   /** Row of the log, which names the reading while this log is open. */
   readonly row: number;
+  /** Which of the readings of its line it is, from 0; told in the lines of the grid. */
+  readonly nth?: number;
   /** Verdict and side, coded as `domain/verdict.ts` says. */
   readonly verdict: number;
   /** The plain word, where the point is a part's. */
@@ -90,8 +92,8 @@ export interface ReadingCalls {
   window(query: ReadingsQuery, first: number, count: number): readonly ReadingRow[];
   /** Lines as the grid lists them: readings in the query's order, with the lines of their groups where it groups. */
   lines(query: ReadingsQuery, first: number, count: number, derived?: readonly DerivedField[]): readonly GridLine[];
-  /** The line of a log row in a query's list, `-1` where it is filtered out or in a folded group. */
-  placeOf(query: ReadingsQuery, row: number): number;
+  /** The line of a reading in a query's list, `-1` where it is gone, filtered out or in a folded group. */
+  placeOf(query: ReadingsQuery, reading: RowIdentity): number;
   facet(query: ReadingsQuery, field: ListedField): readonly FacetValue[];
   /** What the readings on the lines from `first` to `last` come to, both ends included. */
   summarise(query: ReadingsQuery, first: number, last: number): SelectionSummary;

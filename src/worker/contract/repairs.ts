@@ -54,14 +54,20 @@ export interface WhatNext {
   /** What to do and why, in one sentence. */
   readonly sentence: string;
   /** What is still in question, the next first; parts that one check shows together stand together. */
-  readonly inQuestion: readonly {
-    readonly point: string;
-    readonly parts: readonly string[];
-    /** From 0 to 1. */
-    readonly chance: number;
-    /** Absent where it is not known how long it takes. */
-    readonly seconds?: number;
-  }[];
+  readonly inQuestion: readonly PartInQuestion[];
+  /** From 0 to 1: the chance that none of these shows the fault; where several may have failed at once, absent. */
+  readonly noneOfThese?: number;
+  /** How many earlier repairs the chances rest on; where the complaint counts, how many of them were under it. */
+  readonly restsOn?: { readonly repairs: number; readonly underComplaint?: number };
+}
+
+export interface PartInQuestion {
+  readonly point: string;
+  readonly parts: readonly string[];
+  /** From 0 to 1: that the part has failed, or that this check is the first to show the fault. */
+  readonly chance: number;
+  /** Absent where it is not known how long it takes. */
+  readonly seconds?: number;
 }
 
 /** One rail as it was logged in a repair's run-in. */
@@ -85,7 +91,10 @@ export interface RunInDrawing extends TraceColumns {
 }
 
 /** One thing that must hold before a board goes back, and why the technician lets it pass although it does not. */
-export interface GoBackEntry extends GoBackLine {
+export interface GoBackEntry extends Omit<GoBackLine, 'rows'> {
+  /** What it rests on, in order of time; of very many the first. */
+  readonly readings: readonly ReadingRow[];
+  readonly readingsInAll: number;
   readonly overruled?: string;
 }
 

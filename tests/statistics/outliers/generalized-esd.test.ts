@@ -35,13 +35,38 @@ describe('generalizedEsd', () => {
   // Two-sided critical values of Grubbs 1969, computed independently.
   test.each([
     [3, 0.05, 1.1543048513440386],
+    [4, 0.05, 1.48125],
     [5, 0.05, 1.7150373123433635],
+    [6, 0.05, 1.8871451177839336],
+    [7, 0.05, 2.0199685076795975],
+    [9, 0.05, 2.2150042233255336],
     [10, 0.05, 2.2899540844796036],
-    [10, 0.01, 2.482083249715342],
+    [15, 0.05, 2.54830777174334],
+    [20, 0.05, 2.7082456458057584],
+    [30, 0.05, 2.908473059740962],
     [100, 0.05, 3.3840829011549176],
+    [3, 0.01, 1.1546847100299753],
+    [5, 0.01, 1.763678479497797],
+    [10, 0.01, 2.482083249715342],
+    [20, 0.01, 3.000804157340477],
+    [30, 0.01, 3.23607830143087],
   ])('the critical value for %d readings at level %d', (n, level, expected) => {
     const readings = Array.from({ length: n }, (_, i) => i);
     expectWithin(generalizedEsd(readings, 1, level).steps[0]!.critical, expected, 1e-12);
+  });
+
+  test('a reading becomes an outlier just where its statistic passes the critical value', () => {
+    const even = Array.from({ length: 25 }, (_, i) => i);
+    const step = (last: number) => generalizedEsd([...even, last], 1, 0.05).steps[0]!;
+    let [inside, outside] = [24, 1000];
+    for (let round = 0; round < 60; round++) {
+      const middle = (inside + outside) / 2;
+      if (step(middle).statistic > step(middle).critical) outside = middle;
+      else inside = middle;
+    }
+    expectWithin(step(inside).statistic, step(inside).critical, 1e-13);
+    expect(generalizedEsd([...even, inside], 1, 0.05).outliers).toEqual([]);
+    expect(generalizedEsd([...even, outside], 1, 0.05).outliers).toEqual([25]);
   });
 
   test('equal readings have no outlier, nor has an even row', () => {

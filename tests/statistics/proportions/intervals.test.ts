@@ -52,6 +52,19 @@ describe('intervals for a share', () => {
     expectWithin(incompleteBeta(upper, 8, 23).upper, 0.05, 1e-12);
   });
 
+  test.each([
+    [1, 0.95],
+    [20, 0.95],
+    [20, 0.5],
+    [1000, 0.9999],
+  ])('Clopper-Pearson of none of %d at confidence %d, and of all, has its closed form', (n, confidence) => {
+    const beyond = ((1 - confidence) / 2) ** (1 / n);
+    expect(clopperPearsonInterval(0, n, confidence).lower).toBe(0);
+    expectWithin(clopperPearsonInterval(0, n, confidence).upper, 1 - beyond, 1e-11);
+    expectWithin(clopperPearsonInterval(n, n, confidence).lower, beyond, 1e-11);
+    expect(clopperPearsonInterval(n, n, confidence).upper).toBe(1);
+  });
+
   test('Wilson limits are where the score test just rejects', () => {
     const { lower, upper } = wilsonInterval(7, 30, 0.95);
     for (const p of [lower, upper]) {

@@ -67,8 +67,17 @@ describe('fisherExact', () => {
     );
   });
 
-  test('an empty row tells nothing', () => {
-    expect(fisherExact(0, 0, 3, 4)).toEqual({ less: 1, greater: 1, twoSided: 1 });
+  test('an empty diagonal is the most unlikely table: one of the 252 ways to choose 5 of 10', () => {
+    expectWithin(fisherExact(0, 5, 5, 0).less, 1 / 252, 1e-12);
+    expectWithin(fisherExact(0, 5, 5, 0).twoSided, 2 / 252, 1e-12);
+    expectWithin(fisherExact(5, 0, 0, 5).greater, 1 / 252, 1e-12);
+  });
+
+  test('an empty row or column tells nothing, nor does no table at all', () => {
+    const nothing = { less: 1, greater: 1, twoSided: 1 };
+    expect(fisherExact(0, 0, 3, 4)).toEqual(nothing);
+    expect(fisherExact(0, 5, 0, 7)).toEqual(nothing);
+    expect(fisherExact(0, 0, 0, 0)).toEqual(nothing);
   });
 
   test('stays exact for large counts', () => {

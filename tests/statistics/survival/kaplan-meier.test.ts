@@ -28,6 +28,33 @@ describe('kaplanMeier', () => {
     },
   );
 
+  test('without an event it has no step, and no median', () => {
+    const steps = kaplanMeier({ times: [3, 5, 5], events: [false, false, false] }, 0.95);
+    expect(steps).toEqual([]);
+    expect(medianSurvival(steps)).toBeUndefined();
+  });
+
+  test('with ties of events and censored times it is the product of the shares that outlive each event', () => {
+    const one = fc.record({ time: fc.integer({ min: 0, max: 6 }), event: fc.boolean() });
+    fc.assert(
+      fc.property(fc.array(one, { minLength: 1, maxLength: 30 }), (all) => {
+        const steps = kaplanMeier({ times: all.map(({ time }) => time), events: all.map(({ event }) => event) }, 0.95);
+        const times = [...new Set(all.filter(({ event }) => event).map(({ time }) => time))].sort((a, b) => a - b);
+        expect(steps.map(({ time }) => time)).toEqual(times);
+        let product = 1;
+        let sum = 0;
+        steps.forEach(({ time, survival, standardError }) => {
+          const atRisk = all.filter((other) => other.time >= time).length;
+          const events = all.filter((other) => other.event && other.time === time).length;
+          product *= 1 - events / atRisk;
+          sum += events / (atRisk * (atRisk - events));
+          expect(survival).toBeCloseTo(product, 12);
+          if (atRisk > events) expect(standardError).toBeCloseTo(product * Math.sqrt(sum), 12);
+        });
+      }),
+    );
+  });
+
   test('steps stand at events only', () => {
     expect(kaplanMeier(mercaptopurine, 0.95)).toHaveLength(7);
   });

@@ -13,6 +13,16 @@ function score(values: readonly number[]): number {
   return values.reduce((sum, a, i) => sum + values.slice(i + 1).reduce((s, b) => s + Math.sign(b - a), 0), 0);
 }
 
+/** An ascending row in which neighbours are swapped until its score has come down to `s`. */
+function orderWithScore(n: number, s: number): number[] {
+  const order = Array.from({ length: n }, (_, i) => i);
+  for (let at = 0; score(order) > s; at = (at + 1) % (n - 1)) {
+    const [left, right] = [order[at]!, order[at + 1]!];
+    if (left < right) order.splice(at, 2, right, left);
+  }
+  return order;
+}
+
 describe('mannKendall', () => {
   test('EPA QA/G-9S (EPA/240/B-06/003, 2006), p. 109, with ties: S 22, variance 155.33, Z 1.685', () => {
     const result = mannKendall(Object.freeze([10, 10, 10, 5, 10, 20, 18, 17, 15, 24, 15]));
@@ -40,6 +50,21 @@ describe('mannKendall', () => {
       expect(result.s).toBe(s);
       expectWithin(result.p, Math.min(1, 2 * upper), 1e-12);
     }
+  });
+
+  // Kendall 1975, Rank Correlation Methods, table of the upper tail of S; computed anew as exact fractions.
+  test.each([
+    [7, 11, 0.06805555555555555],
+    [7, 15, 0.01507936507936508],
+    [7, 21, 0.0001984126984126984],
+    [8, 12, 0.08943452380952381],
+    [8, 16, 0.03050595238095238],
+    [8, 20, 0.007068452380952381],
+    [8, 28, 2.48015873015873e-5],
+  ])('of %d readings S of %d or more has the tabled chance', (n, s, tail) => {
+    const result = mannKendall(orderWithScore(n, s));
+    expect(result).toMatchObject({ s, method: 'exact' });
+    expectWithin(result.p, 2 * tail, 1e-12);
   });
 
   test('without ties the variance is n (n - 1) (2 n + 5) / 18', () => {

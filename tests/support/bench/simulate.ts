@@ -5,7 +5,7 @@ import { addDays, Calendar, dayOf } from './calendar.ts';
 import { offsetAt, SIMULATED_METERS } from './meters.ts';
 import type { FamilyModel, Story } from './model.ts';
 import { Notebook, type LiveTruth } from './notebook.ts';
-import { Random } from './random.ts';
+import { Random, type Weighted } from './random.ts';
 import { FAMILY_MODELS } from './scenario.ts';
 import { workOn } from './technician.ts';
 
@@ -87,10 +87,12 @@ interface Due {
  *   becomes *comeback*.
  * - **Meters** err by a gain, by noise of a sixth of their stated accuracy, by their leads, and by their digits. M2
  *   reads 1.6 % high in every mode that is a number from 16 February 2026 on, and right before.
+ * - **Two benches** share the work by lot, the one at the window three boards of five.
  * - **Time** goes on from reading to reading, part by part, Monday to Friday, one board after another.
  */
 export function simulateBench({ seed, repairs: count, perDay = 2.5 }: BenchOptions): SimulatedBench {
   const random = new Random(seed);
+  const places = new Random(seed + PLACES_SEED);
   const calendar = new Calendar(perDay);
   const readings: Reading[] = [];
   const repairs: Repair[] = [];
@@ -136,6 +138,7 @@ export function simulateBench({ seed, repairs: count, perDay = 2.5 }: BenchOptio
       outcome: stillOpen ? 'open' : outcome,
       replaced,
       ...(back ? { comebackOf: back.of } : {}),
+      bench: places.pick(BENCHES),
     });
     truth.push({
       repair: id,
@@ -149,6 +152,10 @@ export function simulateBench({ seed, repairs: count, perDay = 2.5 }: BenchOptio
   }
   return { readings, repairs, truth, meters: METER_TRUTH };
 }
+
+const BENCHES: Weighted<string> = [['window', 3], ['door', 2]]; // prettier-ignore
+/** Benches are drawn by numbers of their own, so that they change nothing else. */
+const PLACES_SEED = 7919;
 
 const METER_TRUTH: readonly MeterTruth[] = Object.values(SIMULATED_METERS).map((meter) => ({
   meter: meter.name,

@@ -81,11 +81,11 @@ describe('tables', () => {
     const repair = { id: 'T-0002', family: 'HERON-48', complaint: 'flicker', received: Date.UTC(2026, 0, 5) } as const;
     const text = repairsTable([
       { ...repair, returned: Date.UTC(2026, 0, 9), outcome: 'comeback', replaced: ['Q1', 'F1'] },
-      { ...repair, id: 'T-0003', returned: NaN, outcome: 'open', replaced: [], comebackOf: 'T-0002' },
+      { ...repair, id: 'T-0003', returned: NaN, outcome: 'open', replaced: [], comebackOf: 'T-0002', bench: 'door' },
     ]);
     expect(text.split('\n').slice(1)).toEqual([
-      'T-0002,HERON-48,flicker,2026-01-05,2026-01-09,comeback,Q1 F1,',
-      'T-0003,HERON-48,flicker,2026-01-05,,open,,T-0002',
+      'T-0002,HERON-48,flicker,2026-01-05,2026-01-09,comeback,Q1 F1,,',
+      'T-0003,HERON-48,flicker,2026-01-05,,open,,T-0002,door',
       '',
     ]);
   });

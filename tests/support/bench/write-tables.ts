@@ -7,12 +7,11 @@ import type { Repair } from '../../../src/domain/repair.ts';
 
 /** The table of repairs: comma, ISO days, replaced parts separated by a blank; a day that is not known yet is empty. */
 export function repairsTable(repairs: readonly Repair[]): string {
-  const header = 'repair,family,complaint,received,returned,outcome,parts replaced,comeback of';
-  const rows = repairs.map(({ id, family, complaint, received, returned, outcome, replaced, comebackOf }) =>
-    [id, family, complaint, isoDay(received), isoDay(returned), outcome, replaced.join(' '), comebackOf ?? ''].join(
-      ',',
-    ),
-  );
+  const header = 'repair,family,complaint,received,returned,outcome,parts replaced,comeback of,bench';
+  const rows = repairs.map(({ id, family, complaint, received, returned, outcome, replaced, comebackOf, bench }) => {
+    const days = [isoDay(received), isoDay(returned)];
+    return [id, family, complaint, ...days, outcome, replaced.join(' '), comebackOf ?? '', bench ?? ''].join(',');
+  });
   return `${[header, ...rows].join('\n')}\n`;
 }
 

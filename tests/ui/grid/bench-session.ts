@@ -1,4 +1,5 @@
 import type { BenchCalls, CallContext, CallName } from '../../../src/worker/contract/calls.ts';
+import { CHANGING_CALLS } from '../../../src/session/changing-calls.ts';
 import type { Session } from '../../../src/session/session.ts';
 import { createBench } from '../../../src/worker/bench/bench.ts';
 
@@ -10,9 +11,6 @@ export interface BenchSession {
     ...args: Parameters<BenchCalls[Name]>
   ) => Promise<ReturnType<BenchCalls[Name]>>;
 }
-
-/** Calls after which all that is shown is asked for anew. */
-const CHANGING: ReadonlySet<CallName> = new Set(['editReadings', 'restoreReadings', 'deleteReadings', 'returnReadings', 'undoEdit', 'redoEdit']); // prettier-ignore
 
 /** Reads a log in, given as text, and gives the session that shows it. */
 export async function benchSession(text: string, decimalMark: '.' | ',' = '.'): Promise<BenchSession> {
@@ -30,7 +28,7 @@ export async function benchSession(text: string, decimalMark: '.' | ',' = '.'): 
     },
     async ask<Name extends CallName>(name: Name, args: Parameters<BenchCalls[Name]>) {
       const answer = await ask(name, ...args);
-      if (CHANGING.has(name)) {
+      if (CHANGING_CALLS.has(name)) {
         session.state = { ...session.state, revision: session.state.revision + 1 };
         for (const listener of listeners) listener();
       }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { copyText } from '../../../src/ui/grid/copy-text.ts';
 import { GRID_COLUMNS } from '../../../src/ui/grid/grid-columns.ts';
+import { readBlock } from '../../../src/ui/grid/read-block.ts';
 import { fakeRow } from './fake-session.ts';
 
 const columns = GRID_COLUMNS.filter(({ id }) => ['family', 'point', 'reading', 'tape', 'verdict'].includes(id));
@@ -28,15 +29,42 @@ test('a negative reading stays a number, and tabs in a text stay in their cell',
 });
 
 describe('copied exactly', () => {
-  test('cells have neither headers nor apostrophes, and quotes where they would break a line or a column', () => {
+  test('cells have no apostrophes, headers only where they are wanted, and quotes where they would break a line or a column', () => {
     const rows = [
       { ...fakeRow(4), point: '=1+1' },
       { ...fakeRow(4), point: 'a\t"b"' },
     ];
-    expect(copyText(rows, columns, '.', 'exact').split('\r\n')).toEqual([
+    expect(copyText(rows, columns, '.', 'exact', false).split('\r\n')).toEqual([
       'HERON-48\t=1+1\t387.2\u00a0V\tpass',
       'HERON-48\t"a\t""b"""\t387.2\u00a0V\tpass',
     ]);
+  });
+});
+
+/** Source of the first characters: OWASP, CSV Injection; NUL: OWASP ASVS 1.2.10. */
+describe('copied for a spreadsheet and pasted again', () => {
+  const triggers = ['=', '+', '-', '@', '\t', '\r', '\n', '\0', '＝', '＋', '－', '＠'];
+  const places = ['', ' ', '\u00a0', '\ufeff', "'", "''", "' "];
+  const texts = places.flatMap((place) => triggers.map((trigger) => `${place}${trigger}1x`));
+
+  test.each(texts)('%j stands in one cell that no program takes for a formula', (point) => {
+    const [, line = ''] = copyText([{ ...fakeRow(4), point }], columns, '.').split('\r\n');
+    const cell = line.split('\t')[1] ?? '';
+    expect(line.split('\t')).toHaveLength(4);
+    expect(cell).not.toMatch(/^\s*[=+\-@\t\r\n\0＝＋－＠]/);
+    expect(readBlock(line)[0]?.[1]).toBe(point.replaceAll(/[\t\r\n]+/g, ' '));
+  });
+
+  test.each(["'x", "''x", 'x=1', '-1-1', '+1-1', '-2+3+cmd', '−5 V', '5" pipe', '', "'"])(
+    '%j comes back as it was',
+    (point) => {
+      for (const manner of ['spreadsheet', 'exact'] as const)
+        expect(readBlock(copyText([{ ...fakeRow(4), point }], columns, '.', manner))[1]?.[1]).toBe(point);
+    },
+  );
+
+  test.each(texts)('%j copied exactly comes back to the character', (point) => {
+    expect(readBlock(copyText([{ ...fakeRow(4), point }], columns, '.', 'exact', false))[0]?.[1]).toBe(point);
   });
 });
 

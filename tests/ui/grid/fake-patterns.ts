@@ -1,7 +1,7 @@
-import type { PartFailures } from '../../../src/session/answers.ts';
+import type { PartFailureCount } from '../../../src/patterns/part-failures.ts';
 
 /** Parts of an invented family, most failed first. */
-export const f1: PartFailures = {
+export const f1: PartFailureCount = {
   part: 'F1',
   failed: 50,
   shorted: 0,
@@ -13,7 +13,7 @@ export const f1: PartFailures = {
   share: { low: 0.464, high: 0.668 },
 };
 
-export const q1: PartFailures = {
+export const q1: PartFailureCount = {
   part: 'Q1',
   failed: 41,
   shorted: 30,
@@ -25,7 +25,7 @@ export const q1: PartFailures = {
   share: { low: 0.364, high: 0.569 },
 };
 
-export const d3: PartFailures = {
+export const d3: PartFailureCount = {
   part: 'D3',
   failed: 11,
   shorted: 9,

@@ -102,7 +102,8 @@ export function fakeLog(count: number): Answers {
       Array.from({ length: Math.max(0, Math.min(rows, length(query) - first)) }, (_, index) =>
         fakeRow(rowAt(query, first + index)),
       ),
-    placeOf: (query, row) => {
+    placeOf: (query, { line }) => {
+      const row = line - 2;
       if (row % step(query) !== 0) return -1;
       const place = row / step(query);
       return query.sort[0]?.descending === true ? length(query) - 1 - place : place;

@@ -26,6 +26,14 @@ describe('the scroll of a grid', () => {
     expect(scroll.offset).toBe(28);
   });
 
+  test('keeps a row in sight that was, where the room for rows shrinks, and leaves one that was not', () => {
+    const scroll = scrollOver(1000);
+    scroll.reshape({ rows: 1000, rowHeight: 28, viewHeight: 224 }, 9);
+    expect(scroll.visible).toEqual({ first: 2, count: 8, shift: 0 });
+    scroll.reshape({ rows: 1000, rowHeight: 28, viewHeight: 196 }, 500);
+    expect(scroll.visible.first).toBe(2);
+  });
+
   test('jumps many rows where a person moves a scaled bar by a pixel', () => {
     const scroll = scrollOver(5_000_000);
     expect(scroll.followBar(10)).toBe(true);

@@ -15,7 +15,7 @@ const line: GroupLine = {
 
 test('a group says its readings, its share out of band, and what its numbers come to', () => {
   expect(groupText(line, '.')).toBe(
-    'HERON-48: 1,402 readings, 12 of 340 judged out of band, 3.5\u00a0%, 3 over-range, median 12.01\u00a0V, median absolute deviation 50\u00a0mV',
+    'HERON-48: 1,402 readings, out of band 12 of 340, 3.5\u00a0%, 3 over-range, median 12.01\u00a0V, median absolute deviation 50\u00a0mV',
   );
 });
 

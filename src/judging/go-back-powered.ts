@@ -1,0 +1,94 @@
+import { isLiveBand } from '../domain/band.ts';
+import { TOUCH_LIMIT } from '../domain/discharge.ts';
+import { isPowered } from '../domain/reading.ts';
+import { isOutOfBand } from '../domain/verdict.ts';
+import { afterLastWork, held, isBulkVolts, isJudged, lastOfEach, type Held } from './go-back-case.ts';
+import { counted, listed, pointsOf, said, were } from './go-back-words.ts';
+import type { GoBackCase, JudgedReading } from './go-back.ts';
+
+/** Of more excursions than this, the first are told. */
+const MOST_SAID = 3;
+
+export function liveLine(board: GoBackCase): Held {
+  const wanted = [...new Set(board.bands.filter(isLiveBand).map(({ point }) => point))];
+  if (wanted.length === 0)
+    return held('not measured', 'No live point of this family has a band to be held against.', []);
+  const after = afterLastWork(board).filter(({ stage, specimen, point }) => stage === 'live' && specimen === 'board' && wanted.includes(point)); // prettier-ignore
+  const last = lastOfEach(after);
+  const out = last.filter(({ verdict }) => isOutOfBand(verdict));
+  if (out.length > 0) return held('does not hold', `${said(out, board.mark)}, out of band.`, out);
+  const missing = wanted.filter((point) => !after.some((reading) => reading.point === point));
+  if (missing.length > 0)
+    return held(
+      'not measured',
+      `${listed(missing)} ${were(missing)} not measured after the last part was fitted.`,
+      last,
+    );
+  const unjudged = wanted.filter((point) => !last.some((reading) => reading.point === point && isJudged(reading)));
+  if (unjudged.length > 0)
+    return held('not measured', `${listed(unjudged)} ${were(unjudged)} read, and no answer can be held against a band.`, last); // prettier-ignore
+  const unsteady = after.filter((reading) => isOutOfBand(reading.verdict) && !last.includes(reading));
+  const before = unsteady.length === 0 ? '' : ` Before that, ${said(unsteady, board.mark)}, out of band.`;
+  return held(
+    'holds',
+    `${counted(wanted, 'live point')} read after the last part was fitted, all in band.${before}`,
+    last,
+  );
+}
+
+export function runInLine(board: GoBackCase): Held {
+  const logged = afterLastWork(board).filter(({ stage }) => stage === 'run-in');
+  const out = logged.filter(({ verdict }) => isOutOfBand(verdict));
+  const judged = logged.filter(isJudged);
+  if (logged.length === 0) return held('does not apply', 'No run-in was logged after the last part was fitted.', []);
+  const all = entriesOf(logged);
+  if (out.length > 0) {
+    const few = said(out.slice(0, MOST_SAID), board.mark);
+    return held(
+      'does not hold',
+      `${entriesOf(out)} of ${all} ${all === 1 ? 'entry' : 'entries'} out of band: ${few}.`,
+      out,
+    );
+  }
+  if (judged.length === 0) return held('not measured', `${all} entries of ${pointsOf(logged)}, and no band judges them.`, logged); // prettier-ignore
+  const blank = entriesOf(logged.filter(({ state }) => state === 'blank'));
+  const gaps = blank === 0 ? '' : `; ${blank} ${blank === 1 ? 'is' : 'are'} blank`;
+  return held('holds', `${entriesOf(judged)} entries of ${pointsOf(judged)} in band${gaps}.`, judged);
+}
+
+function entriesOf(readings: readonly JudgedReading[]): number {
+  return readings.reduce((count, { alike = 0 }) => count + 1 + alike, 0);
+}
+
+export function dischargeLine(board: GoBackCase): Held {
+  const { readings, mark } = board;
+  const spells = unpoweredAfterPower(board);
+  if (spells.length === 0) return held('does not apply', 'No unpowered work followed power.', []);
+  const last = spells.map(({ from, to }) =>
+    readings.slice(from, to).findLast((reading) => isBulkVolts(board, reading) && reading.state === 'value'),
+  );
+  const measured = last.flatMap((reading) => reading ?? []);
+  const low = measured.filter(({ value }) => Math.abs(value) < TOUCH_LIMIT);
+  const charged = measured.filter(({ stage, value }) => Math.abs(value) >= TOUCH_LIMIT && !isPowered(stage));
+  if (charged.length > 0)
+    return held('does not hold', `${said(charged, mark)} before unpowered work went on.`, charged);
+  if (low.length < spells.length) {
+    const times = spells.length - low.length;
+    return held('not measured', `Unpowered work followed power ${times === 1 ? 'once' : `${times} times`} with no reading of the bulk capacitor below 60 V d.c. between.`, low); // prettier-ignore
+  }
+  return held('holds', `${said(low, mark)} before unpowered work went on.`, low);
+}
+
+/** Spans of readings from the last powered one of a spell, itself included, to the first unpowered work after it. */
+function unpoweredAfterPower(board: GoBackCase): readonly { from: number; to: number }[] {
+  const spells: { from: number; to: number }[] = [];
+  let from: number | undefined;
+  board.readings.forEach((reading, at) => {
+    if (isPowered(reading.stage)) from = at;
+    else if (from !== undefined && reading.specimen === 'board' && !isBulkVolts(board, reading)) {
+      spells.push({ from, to: at });
+      from = undefined;
+    }
+  });
+  return spells;
+}

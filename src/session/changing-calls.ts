@@ -1,0 +1,30 @@
+import type { CallName } from '../worker/contract/calls.ts';
+
+/** Calls that change what the bench holds: after each of them all that is shown is asked for anew. */
+export const CHANGING_CALLS: ReadonlySet<CallName> = new Set([
+  'takeBack',
+  'mendRow',
+  'letGo',
+  'answerName',
+  'setBands',
+  'removeBand',
+  'setFamily',
+  'setMeters',
+  'overruleLine',
+  'setRepair',
+  'setSettings',
+  'setView',
+  'removeView',
+  'undo',
+  'redo',
+  'explain',
+  'editReadings',
+  'restoreReadings',
+  'deleteReadings',
+  'returnReadings',
+  'undoEdit',
+  'redoEdit',
+  'addReadings',
+  'copyReadings',
+  'explainEdit',
+]);

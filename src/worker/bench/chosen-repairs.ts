@@ -1,0 +1,99 @@
+import { partClass } from '../../domain/family.ts';
+import { beginningOf, failedParts, type ExaminedRepair } from '../../patterns/examined-repair.ts';
+import { neededParts } from '../../patterns/parts-kit.ts';
+import type { FamilyChoices, RepairsChosen, RepairsQuery } from '../contract/families.ts';
+import type { Judged } from './bench-data.ts';
+import { examineFamilies, examineFamily, type ExaminedFamily } from './examine.ts';
+import { rowsOf } from './repair-lines.ts';
+
+/** The repairs of a family that a page's filters leave. */
+export function chosenOf(
+  judged: Judged,
+  { repairs }: ExaminedFamily,
+  { from, to, complaint, meter, bench }: RepairsChosen,
+): readonly ExaminedRepair[] {
+  const meters = meter === undefined ? undefined : metersByRepair(judged);
+  return repairs.filter((repair) => {
+    const begun = beginningOf(repair) ?? NaN;
+    return (
+      (from === undefined || begun >= from) &&
+      (to === undefined || begun <= to) &&
+      (complaint === undefined || repair.record?.complaint === complaint) &&
+      (bench === undefined || repair.record?.bench === bench) &&
+      (meter === undefined || meters?.get(repair.repair)?.has(meter) === true)
+    );
+  });
+}
+
+const choices = new WeakMap<ExaminedFamily, FamilyChoices>();
+
+/** What the filters of a family's page can be set to. */
+export function choicesOf(judged: Judged, family: ExaminedFamily): FamilyChoices {
+  const known = choices.get(family) ?? choicesAmong(judged, family.repairs);
+  choices.set(family, known);
+  return known;
+}
+
+function choicesAmong(judged: Judged, repairs: readonly ExaminedRepair[]): FamilyChoices {
+  const named = (names: Iterable<string | undefined>): readonly string[] =>
+    [...new Set(names)].filter((name) => name !== undefined && name !== '').sort() as readonly string[];
+  const meters = metersByRepair(judged);
+  const begun = repairs.map(beginningOf).filter((time) => time !== undefined);
+  return {
+    complaints: named(repairs.map(({ record }) => record?.complaint)),
+    meters: named(repairs.flatMap(({ repair }) => [...(meters.get(repair) ?? [])])),
+    benches: named(repairs.map(({ record }) => record?.bench)),
+    first: begun.reduce((least, time) => Math.min(least, time), Infinity),
+    last: begun.reduce((most, time) => Math.max(most, time), -Infinity),
+  };
+}
+
+/** The ids of the repairs that a mark of a chart counts. */
+export function repairsWhere(judged: Judged, query: RepairsQuery): readonly string[] {
+  const own = query.family === undefined ? examineFamilies(judged) : [examineFamily(judged, query.family)];
+  const returned = new Set([...judged.data.repairs.values()].map(({ comebackOf }) => comebackOf));
+  return own
+    .flatMap((family) => (family === undefined ? [] : chosenOf(judged, family, query)))
+    .filter((repair) => isCounted(repair, query) && (query.cameBack !== true || returned.has(repair.repair)))
+    .map(({ repair }) => repair);
+}
+
+function isCounted(repair: ExaminedRepair, query: RepairsQuery): boolean {
+  const { evidence, replaced, badInCircuit, record } = repair;
+  const { outcome, failedClass, beyondKit } = query;
+  const all = (parts: readonly string[] | undefined, fits: (part: string) => boolean): boolean =>
+    parts?.every(fits) ?? true;
+  const isGood = (part: string): boolean => {
+    const own = evidence.get(part);
+    return own?.finding === 'good' && own.proof === 'out of circuit';
+  };
+  return (
+    all(query.failed, (part) => evidence.get(part)?.finding === 'failed') &&
+    all(query.suspected, (part) => evidence.get(part)?.finding === 'suspected') &&
+    all(query.replaced, (part) => replaced.has(part)) &&
+    all(query.replacedGood, (part) => replaced.has(part) && isGood(part)) &&
+    all(query.readBad, (part) => badInCircuit?.has(part) === true) &&
+    (outcome === undefined || record?.outcome === outcome) &&
+    (failedClass === undefined || failedParts(repair).some((part) => partClass(part) === failedClass)) &&
+    (beyondKit === undefined || neededParts(repair).parts.some((part) => !beyondKit.includes(part)))
+  );
+}
+
+const meters = new WeakMap<Judged, ReadonlyMap<string, ReadonlySet<string>>>();
+
+/** Names of the meters that read each repair. */
+function metersByRepair(judged: Judged): ReadonlyMap<string, ReadonlySet<string>> {
+  const known = meters.get(judged);
+  if (known !== undefined) return known;
+  const { log } = judged.data;
+  const { names } = log;
+  const found = new Map(
+    names.repairs.labels.map((repair) => {
+      const codes = new Set<number>();
+      for (const row of rowsOf(judged, repair)) codes.add(log.meter[row]!);
+      return [repair, new Set([...codes].map((code) => names.meters.label(code)))];
+    }),
+  );
+  meters.set(judged, found);
+  return found;
+}

@@ -1,0 +1,102 @@
+import type { ReadingLog } from '../../columns/reading-log.ts';
+import type { DecimalMark } from '../../domain/quantity.ts';
+import { repairOddities } from '../../domain/repair-fault.ts';
+import { isOutOfBand, PASS, VERDICT_MASK } from '../../domain/verdict.ts';
+import { goBackLines, type MeterFault } from '../../judging/go-back.ts';
+import { meterOffsets } from '../../patterns/meter-offsets.ts';
+import type { ReadingRow } from '../contract/readings.ts';
+import type { GoBackEntry, RepairDecision } from '../contract/repairs.ts';
+import { familyNamed, type Judged } from './bench-data.ts';
+import { comparisons } from './part-comparisons.ts';
+import { readingRow } from './reading-rows.ts';
+import { repairLine, rowsOf } from './repair-lines.ts';
+import { MOST_LISTED } from './repair-stories.ts';
+
+/** What it takes to decide about one board; undefined where nothing names the repair. */
+export function repairDecision(judged: Judged, id: string, mark: DecimalMark): RepairDecision | undefined {
+  const { data } = judged;
+  if (!data.repairs.has(id) && data.log.names.repairs.find(id) < 0) return undefined;
+  const { repair } = repairLine(judged, id);
+  const readings = condensed(judged, rowsOf(judged, id));
+  const family = familyNamed(data, repair.family);
+  const overruled = new Map(
+    data.overrules.filter((one) => one.repair === id).map(({ rule, reason }) => [rule, reason]),
+  );
+  const lines = goBackLines({
+    repair,
+    ...(family && { family }),
+    bands: data.bands.filter((band) => band.family === repair.family),
+    readings,
+    meters: data.meters,
+    meterFaults: meterFaults(data.log, mark),
+    mark,
+  });
+  const byRow = new Map(readings.map((reading) => [reading.row, reading]));
+  const goBack = lines.map(({ rows, ...line }): GoBackEntry => {
+    const reason = overruled.get(line.rule);
+    const own = rows.slice(0, MOST_LISTED).flatMap((row) => byRow.get(row) ?? []);
+    const readingsInAll = rows.reduce((sum, row) => sum + 1 + (byRow.get(row)?.alike ?? 0), 0);
+    return { ...line, readings: own, readingsInAll, ...(reason !== undefined && { overruled: reason }) };
+  });
+  return {
+    goBack,
+    mayGoBack: goBack.every(
+      ({ standing, rule }) => standing === 'holds' || standing === 'does not apply' || overruled.has(rule),
+    ),
+    comparisons: comparisons(readings),
+    oddities: repairOddities(repair, family, data.families.has(repair.family), readings),
+    parts: family?.parts ?? [],
+  };
+}
+
+/** A repair's readings in which later entries of a long run-in that stand alike, one after the other, are one reading with their count. */
+function condensed(judged: Judged, rows: Uint32Array): readonly (ReadingRow & { readonly alike?: number })[] {
+  const { log } = judged.data;
+  const { checks } = log.names;
+  const isRunIn = Array.from({ length: checks.size }, (_, check) => checks.stage(check) === 'run-in');
+  const readings: (ReadingRow & { alike?: number })[] = [];
+  let last: number | undefined;
+  let entries = 0;
+  for (const row of rows) {
+    const logged = isRunIn[log.check[row]!] === true;
+    if (logged) entries += 1;
+    const before = readings.at(-1);
+    if (logged && entries > MOST_LISTED && before && last !== undefined && standAlike(judged, last, row))
+      before.alike = (before.alike ?? 0) + 1;
+    else readings.push(readingRow(judged, row));
+    last = logged ? row : undefined;
+  }
+  return readings;
+}
+
+/** Whether two entries of a run-in are of one check and meter, and both in band, out of band, or not judged for the same reason. */
+function standAlike({ data: { log }, verdicts }: Judged, one: number, other: number): boolean {
+  return (
+    log.check[one] === log.check[other] &&
+    log.meter[one] === log.meter[other] &&
+    log.state[one] === log.state[other] &&
+    standing(verdicts[one]!) === standing(verdicts[other]!)
+  );
+}
+
+function standing(verdict: number): 'out' | 'in' | 'not judged' {
+  return isOutOfBand(verdict) ? 'out' : (verdict & VERDICT_MASK) >= PASS ? 'in' : 'not judged';
+}
+
+/** A meter that surely reads off by this much is held against its readings, in percent (common practice, no source). */
+const METER_OFF = 0.5;
+const offsetsByLog = new WeakMap<ReadingLog, ReturnType<typeof meterOffsets>>();
+
+/** What the whole log says against its meters, for the time that it holds. */
+function meterFaults(log: ReadingLog, mark: DecimalMark): readonly MeterFault[] {
+  const offsets = offsetsByLog.get(log) ?? meterOffsets(log);
+  offsetsByLog.set(log, offsets);
+  if (offsets.onlyDifference) return [];
+  return offsets.periods
+    .filter(({ low, high }) => low > METER_OFF || high < -METER_OFF)
+    .map(({ meter, since, until, percent, repairs }) => {
+      const text = Math.abs(percent).toFixed(1).replace('.', mark);
+      const sentence = `${meter} reads ${text}\u00a0% ${percent > 0 ? 'high' : 'low'} against the other meters, over ${repairs} repairs.`;
+      return { meter, since, until, sentence };
+    });
+}

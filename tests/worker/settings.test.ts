@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { NO_SETTINGS } from '../../src/domain/bench-settings.ts';
+import { createBench } from '../../src/worker/bench/bench.ts';
+import { asking } from './asking.ts';
+
+describe('settings', () => {
+  test('are none at first, come back as they were set, and are taken back by undo', async () => {
+    const ask = asking(createBench());
+    expect(await ask('settings')).toEqual(NO_SETTINGS);
+    const settings = { prices: [{ family: 'HERON-48', part: 'Q1', price: 1.2 }], fee: 45, technician: 'A. Tern' };
+    await ask('setSettings', settings);
+    expect(await ask('settings')).toEqual(settings);
+    await ask('undo');
+    expect(await ask('settings')).toEqual(NO_SETTINGS);
+    await ask('redo');
+    expect(await ask('settings')).toEqual(settings);
+  });
+
+  const price = { family: 'HERON-48', part: 'Q1', price: 1 };
+  test.each([
+    ['a price below nothing', { prices: [{ ...price, price: -1 }] }, 'at least 0'],
+    ['a price that is no number', { prices: [{ ...price, price: NaN }] }, 'at least 0'],
+    ['two prices of one part', { prices: [price, { ...price, price: 2 }] }, 'two prices'],
+    ['a price of nothing', { prices: [{ ...price, part: ' ' }] }, 'the family and the part'],
+    ['an endless fee', { prices: [], fee: Infinity }, 'fee'],
+    ['a technician without a name', { prices: [], technician: ' ' }, 'name'],
+  ])('with %s are refused with a sentence, and the present ones stay', async (_, settings, reason) => {
+    const ask = asking(createBench());
+    await ask('setSettings', { prices: [price] });
+    await expect(ask('setSettings', settings)).rejects.toThrow(reason);
+    expect(await ask('settings')).toEqual({ prices: [price] });
+  });
+});
+
+describe('views', () => {
+  test('stand in order of their names, one for each name', async () => {
+    const ask = asking(createBench());
+    await ask('setView', { name: 'T-10', address: '#/readings?repair=T-10' });
+    await ask('setView', { name: 'T-9', address: '#/readings?repair=T-9' });
+    await ask('setView', { name: '__proto__', address: '#/readings' });
+    const views = await ask('setView', { name: 'T-10', address: '#/readings?sort=-time' });
+    expect(views.map(({ name }) => name)).toEqual(['__proto__', 'T-9', 'T-10']);
+    expect(views[2]!.address).toBe('#/readings?sort=-time');
+    expect(await ask('removeView', 'T-9')).toHaveLength(2);
+    expect(await ask('removeView', 'no such view')).toHaveLength(2);
+  });
+
+  test.each([
+    ['without a name', { name: ' ', address: '#/readings' }],
+    ['of another place', { name: 'x', address: '#/repairs/T-0001' }],
+    ['of another place that begins alike', { name: 'x', address: '#/readingsX' }],
+    ['that leads out of the page', { name: 'x', address: 'https://elsewhere.invalid/' }],
+  ])('%s are refused with a sentence', async (_, view) => {
+    await expect(asking(createBench())('setView', view)).rejects.toThrow(/\.$/);
+  });
+});
