@@ -187,7 +187,6 @@ export default defineConfig(({ mode }) => ({
           globalSetup: ['tests/support/flows-setup.ts'],
           // After the others: two cores are not enough for a browser and a crowd of tests at once.
           sequence: { groupOrder: 1 },
-          fileParallelism: false,
           testTimeout: 30_000,
           hookTimeout: 120_000,
         },
@@ -199,7 +198,6 @@ export default defineConfig(({ mode }) => ({
           include: ['tests/faults/**/*.test.ts'],
           globalSetup: ['tests/support/flows-setup.ts'],
           sequence: { groupOrder: 2 },
-          fileParallelism: false,
           testTimeout: 240_000,
           hookTimeout: 120_000,
         },

@@ -1,4 +1,3 @@
-import { begunImportsIn } from './session/begun-imports.ts';
 import { loadSample } from './session/sample.ts';
 import { ledgerCopyIn, type TextStorage } from './session/ledger-copy.ts';
 import { Session } from './session/session.ts';
@@ -34,14 +33,9 @@ const client = createBenchClient(
     session.lose(error);
   },
 );
-const texts = textStorageHere();
-const { locks } = navigator as { readonly locks?: LockManager };
-const begun = begunImportsIn(texts, locks);
-const session: Session = new Session(client, loadSample, decimalMarkHere(), ledgerCopyIn(texts), begun);
+const session: Session = new Session(client, loadSample, decimalMarkHere(), ledgerCopyIn(textStorageHere()));
 const app = document.querySelector('bt-app');
 if (app !== null) app.session = session;
 void session.start();
-// A tab hears of notes in the text storage that another one writes.
-window.addEventListener('storage', () => void session.lookElsewhere());
 void session.lookElsewhere();
 workOffline();

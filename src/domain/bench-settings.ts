@@ -1,3 +1,5 @@
+import { goodRuleFault, type GoodRule } from './good-rule.ts';
+
 /** What one of a part costs, in the bench's currency, at least 0. */
 export interface PartPrice {
   readonly family: string;
@@ -14,12 +16,14 @@ export interface BenchSettings {
   readonly fee?: number;
   /** Who works at the bench: stands beside every change in its history. */
   readonly technician?: string;
+  /** Which readings count as known good, where that is not the usual. */
+  readonly goodRule?: GoodRule;
 }
 
 export const NO_SETTINGS: BenchSettings = { prices: [] };
 
 /** Why settings cannot be used, as a sentence; undefined where they can. */
-export function settingsFault({ prices, fee, technician }: BenchSettings): string | undefined {
+export function settingsFault({ prices, fee, technician, goodRule }: BenchSettings): string | undefined {
   const seen = new Set<string>();
   for (const { family, part, price } of prices) {
     if (family.trim() === '' || part.trim() === '') return 'A price needs the family and the part that it is of.';
@@ -30,7 +34,7 @@ export function settingsFault({ prices, fee, technician }: BenchSettings): strin
   }
   if (fee !== undefined && !isAmount(fee)) return 'The fee for a board must be a number of at least 0.';
   if (technician?.trim() === '') return 'A technician needs a name, or none is stated.';
-  return undefined;
+  return goodRule && goodRuleFault(goodRule);
 }
 
 function isAmount(amount: number): boolean {

@@ -10,3 +10,12 @@ const NUMBER = /^[+-]?\d+(?:[.,]\d+)?$/;
 export function guardFormula(text: string): string {
   return FORMULA_START.test(text) && !NUMBER.test(text) ? `'${text}` : text;
 }
+
+/** What {@link guardFormula} was given, from what it gave. */
+export function unguardFormula(text: string): string {
+  const rest = text.slice(1);
+  return text.startsWith("'") && guardFormula(rest) !== rest ? rest : text;
+}
+
+/** Stands behind the header of a column whose cells are guarded, so that bringing them in takes off what was put there, and nothing else. */
+export const GUARD_NOTE = " (' before formulas)";

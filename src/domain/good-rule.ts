@@ -10,3 +10,9 @@ export interface GoodRule {
 
 /** Boards count as soon as they are returned, those without a fault too, and so do new parts. */
 export const RETURNED_AND_HELD: GoodRule = { heldDays: 0, withoutFault: true, newParts: true };
+
+/** Why a rule cannot be used, as a sentence; undefined where it can. */
+export function goodRuleFault({ heldDays }: GoodRule): string | undefined {
+  if (Number.isSafeInteger(heldDays) && heldDays >= 0) return undefined;
+  return 'For how many days a known-good board has stayed away must be a whole number of at least 0.';
+}

@@ -1,20 +1,44 @@
+import { countOf, countText } from './count-text.ts';
 import { maskedBy, pointFromName, type Family } from './family.ts';
+import type { DecimalMark } from './quantity.ts';
 import type { Reading } from './reading.ts';
 import type { Repair } from './repair.ts';
 
 const DAY = 86_400_000;
 
+/** Why a repair cannot be kept: the field to blame, and a sentence that says what to do. */
+export interface RepairFault {
+  readonly field: 'id' | 'returned' | 'outcome' | 'comebackOf';
+  readonly sentence: string;
+}
+
 /**
- * Why a repair cannot be kept, as a sentence; undefined where it can. A family that nobody has declared is no fault.
+ * Why a repair cannot be kept; undefined where it can. A family that nobody has declared is no fault.
  * @param others - repairs that are known, by id
+ * @param isNew - whether it is added, and so takes nobody's place
  */
-export function repairFault(repair: Repair, others: ReadonlyMap<string, Repair>): string | undefined {
+export function repairFault(
+  repair: Repair,
+  others: ReadonlyMap<string, Repair>,
+  isNew = false,
+): RepairFault | undefined {
   const { id, received, returned, comebackOf, outcome } = repair;
-  if (id.trim() === '') return 'A repair needs an id.';
-  if (returned < received) return 'This repair was returned before it was received: correct one of the days.';
+  if (id.trim() === '') return { field: 'id', sentence: 'A repair needs an id.' };
+  if (isNew && others.has(id))
+    return { field: 'id', sentence: `${id} is on the bench already, and stays as it is: choose another id, or correct its record.` }; // prettier-ignore
+  if (returned < received)
+    return { field: 'returned', sentence: 'This repair was returned before it was received: correct one of the days.' };
   if (outcome === 'open' && !Number.isNaN(returned))
-    return 'An open repair has no day of return: choose its outcome, or clear the day.';
-  if (comebackOf === undefined) return undefined;
+    return { field: 'outcome', sentence: 'An open repair has no day of return: choose its outcome, or clear the day.' };
+  const sentence = comebackOf === undefined ? undefined : comebackFault(repair, comebackOf, others);
+  return sentence === undefined ? undefined : { field: 'comebackOf', sentence };
+}
+
+function comebackFault(
+  { id, received }: Repair,
+  comebackOf: string,
+  others: ReadonlyMap<string, Repair>,
+): string | undefined {
   if (comebackOf === id) return 'A repair cannot be the comeback of itself: name the earlier one.';
   const first = others.get(comebackOf);
   if (first === undefined) return `No repair ${comebackOf} is known, so ${id} cannot be its comeback: correct the id.`;
@@ -30,13 +54,14 @@ export function repairOddities(
   family: Family | undefined,
   isDeclared: boolean,
   readings: readonly Reading[],
+  mark: DecimalMark,
 ): readonly string[] {
   return [
     ...familyOddities(repair, isDeclared, readings),
-    ...orderOddities(readings),
+    ...orderOddities(readings, mark),
     ...fittedBeforeOut(family, readings),
-    ...twoMetersAtOnce(readings),
-    ...outsideItsDays(repair, readings),
+    ...twoMetersAtOnce(readings, mark),
+    ...outsideItsDays(repair, readings, mark),
   ];
 }
 
@@ -53,7 +78,7 @@ function familyOddities({ family }: Repair, isDeclared: boolean, readings: reado
   ];
 }
 
-function orderOddities(readings: readonly Reading[]): readonly string[] {
+function orderOddities(readings: readonly Reading[], mark: DecimalMark): readonly string[] {
   const unknown = readings.filter(({ time }) => Number.isNaN(time)).length;
   const lines = new Map<string, number>();
   const back = new Map<string, number>();
@@ -66,10 +91,10 @@ function orderOddities(readings: readonly Reading[]): readonly string[] {
   return [
     ...(unknown === 0
       ? []
-      : [`${counted(unknown)} no known time: ${unknown === 1 ? 'it stands' : 'they stand'} last.`]),
+      : [`${counted(unknown, mark)} no known time: ${unknown === 1 ? 'it stands' : 'they stand'} last.`]),
     ...[...back].map(
       ([file, count]) =>
-        `In ${file}, ${counted(count)} an earlier line than a reading of an earlier time: they are shown in the order of their times.`,
+        `In ${file}, ${counted(count, mark)} an earlier line than a reading of an earlier time: they are shown in the order of their times.`,
     ),
   ];
 }
@@ -88,7 +113,7 @@ function fittedBeforeOut(family: Family | undefined, readings: readonly Reading[
   });
 }
 
-function twoMetersAtOnce(readings: readonly Reading[]): readonly string[] {
+function twoMetersAtOnce(readings: readonly Reading[], mark: DecimalMark): readonly string[] {
   const pairs = readings.filter((reading, at) => {
     const before = readings[at - 1];
     return before?.time === reading.time && before.meter !== reading.meter;
@@ -98,18 +123,22 @@ function twoMetersAtOnce(readings: readonly Reading[]): readonly string[] {
   const meters = new Set(
     readings.filter(({ time }) => pairs.some((pair) => pair.time === time)).map(({ meter }) => meter),
   );
-  return [`${[...meters].sort().join(' and ')} read at the same moment, ${pairs.length === 1 ? 'once' : `${pairs.length} times`}: one of the clocks may be wrong.`]; // prettier-ignore
+  return [`${[...meters].sort().join(' and ')} read at the same moment, ${pairs.length === 1 ? 'once' : `${countText(pairs.length, mark)} times`}: one of the clocks may be wrong.`]; // prettier-ignore
 }
 
-function outsideItsDays({ received, returned }: Repair, readings: readonly Reading[]): readonly string[] {
+function outsideItsDays(
+  { received, returned }: Repair,
+  readings: readonly Reading[],
+  mark: DecimalMark,
+): readonly string[] {
   const early = readings.filter(({ time }) => time < received).length;
   const late = readings.filter(({ time }) => time >= returned + DAY).length;
   return [
-    ...(early === 0 ? [] : [`${counted(early)} a time before the board was received.`]),
-    ...(late === 0 ? [] : [`${counted(late)} a time after the board was returned.`]),
+    ...(early === 0 ? [] : [`${counted(early, mark)} a time before the board was received.`]),
+    ...(late === 0 ? [] : [`${counted(late, mark)} a time after the board was returned.`]),
   ];
 }
 
-function counted(count: number): string {
-  return count === 1 ? '1 reading has' : `${count} readings have`;
+function counted(count: number, mark: DecimalMark): string {
+  return `${countOf(count, 'reading', mark)} ${count === 1 ? 'has' : 'have'}`;
 }

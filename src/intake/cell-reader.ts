@@ -4,7 +4,7 @@ import { formatShown, joinQuantity } from '../domain/quantity.ts';
 import { MODE_UNITS, STATES } from '../domain/reading.ts';
 import { GivenLines } from './given-lines.ts';
 import { readHeader } from './header-text.ts';
-import { cleanName } from './names.ts';
+import { nameUnder } from './names.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
 import { stateOfWord } from './state-words.ts';
 import { TimeScanner } from './time-scanner.ts';
@@ -109,7 +109,7 @@ export class CellReader {
       case 'nodes':
       case 'author':
       case 'over-range mark':
-        return { read: cleanName(text), doubtful: use.field === 'repair' && text.trim() === '' };
+        return { read: nameUnder(use.header, text), doubtful: use.field === 'repair' && text.trim() === '' };
     }
   }
 

@@ -2,7 +2,7 @@ import type { Dictionary } from '../columns/dictionary.ts';
 import { MAX_NAME } from './caps.ts';
 import { detached } from './detached.ts';
 import type { Fault } from './fault.ts';
-import { cleanName } from './names.ts';
+import { nameUnder } from './names.ts';
 import { isSummaryWord } from './words.ts';
 
 /** Codes of cells that give no name. */
@@ -29,6 +29,7 @@ export class NameColumn {
   readonly #index: number;
   readonly #dictionary: Dictionary;
   readonly #limit: number;
+  readonly #header: string;
   #fallback = NO_NAME;
   readonly #codes = new Map<string, number>();
   #lastCell = '';
@@ -37,11 +38,13 @@ export class NameColumn {
   /**
    * @param index - the column's place in a row, `-1` where the file has none
    * @param limit - most different names that the dictionary may come to hold
+   * @param header - the column's header
    */
-  constructor(index: number, dictionary: Dictionary, limit: number) {
+  constructor(index: number, dictionary: Dictionary, limit: number, header = '') {
     this.#index = index;
     this.#dictionary = dictionary;
     this.#limit = limit;
+    this.#header = header;
   }
 
   /** States the name of the rows from here on whose cell is empty; undefined for none. */
@@ -63,7 +66,7 @@ export class NameColumn {
   }
 
   #add(cell: string): number {
-    const name = cleanName(cell);
+    const name = nameUnder(this.#header, cell);
     if (name.length > MAX_NAME || name.includes('\ufffd')) {
       this.fault = name.length > MAX_NAME ? TOO_LONG : UNDECODED;
       return BAD_NAME;

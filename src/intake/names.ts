@@ -1,3 +1,4 @@
+import { GUARD_NOTE, unguardFormula } from '../domain/formula-guard.ts';
 import { MAX_NAME } from './caps.ts';
 import { detached } from './detached.ts';
 
@@ -9,6 +10,11 @@ export function cleanName(text: string): string {
   while (from < to && isBlank(plain.charCodeAt(from))) from += 1;
   while (to > from && isBlank(plain.charCodeAt(to - 1))) to -= 1;
   return detached(plain.slice(from, to).normalize('NFC'));
+}
+
+/** The name in a cell under `header`, which may note that its cells are guarded against being taken for formulas. */
+export function nameUnder(header: string, cell: string): string {
+  return cleanName(header.endsWith(GUARD_NOTE) ? unguardFormula(cell) : cell);
 }
 
 /** Unicode blanks, line ends and marks without width. */

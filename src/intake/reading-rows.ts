@@ -1,4 +1,5 @@
 import { emptyLog, takeRows } from '../columns/append.ts';
+import type { Dictionary } from '../columns/dictionary.ts';
 import { LogBuilder } from '../columns/log-builder.ts';
 import { BEEP, BLANK, NO_BEEP, type ReadingLog } from '../columns/reading-log.ts';
 import type { Field, FilePlan, Given } from '../domain/file-plan.ts';
@@ -66,15 +67,17 @@ export class ReadingRows implements RowTaker {
   constructor(plan: FilePlan, file: string) {
     const { names } = this.#builder;
     const place = (field: Field): number => plan.columns.findIndex((column) => column.field === field);
+    const nameColumn = (field: Field, dictionary: Dictionary, limit: number): NameColumn =>
+      new NameColumn(place(field), dictionary, limit, plan.columns[place(field)]?.header);
     this.#plan = plan;
     this.#quantity = new QuantityScanner(plan.overRangeMarks);
     this.#file = names.files.intern(file);
     this.#givenLines = new GivenLines(plan);
     this.#times = new RowTimes(plan);
-    this.#repairs = new NameColumn(place('repair'), names.repairs, Infinity);
-    this.#families = new NameColumn(place('family'), names.families, MAX_POINTS);
-    this.#points = new NameColumn(place('point'), names.points, MAX_POINTS);
-    this.#meters = new NameColumn(place('meter'), names.meters, MAX_METERS);
+    this.#repairs = nameColumn('repair', names.repairs, Infinity);
+    this.#families = nameColumn('family', names.families, MAX_POINTS);
+    this.#points = nameColumn('point', names.points, MAX_POINTS);
+    this.#meters = nameColumn('meter', names.meters, MAX_METERS);
     this.#stages = new WordColumn(place('stage'), STAGES, readStage);
     this.#modes = new WordColumn(place('mode'), MODES, readMode);
     this.#specimens = new WordColumn(place('specimen'), SPECIMENS, readSpecimen);

@@ -1,9 +1,10 @@
 import { isLiveBand } from '../domain/band.ts';
+import { countOf, countText } from '../domain/count-text.ts';
 import { TOUCH_LIMIT } from '../domain/discharge.ts';
 import { isPowered } from '../domain/reading.ts';
 import { isOutOfBand } from '../domain/verdict.ts';
 import { afterLastWork, held, isBulkVolts, isJudged, lastOfEach, type Held } from './go-back-case.ts';
-import { counted, listed, pointsOf, said, were } from './go-back-words.ts';
+import { listed, pointsOf, said, were } from './go-back-words.ts';
 import type { GoBackCase, JudgedReading } from './go-back.ts';
 
 /** Of more excursions than this, the first are told. */
@@ -31,33 +32,38 @@ export function liveLine(board: GoBackCase): Held {
   const before = unsteady.length === 0 ? '' : ` Before that, ${said(unsteady, board.mark)}, out of band.`;
   return held(
     'holds',
-    `${counted(wanted, 'live point')} read after the last part was fitted, all in band.${before}`,
+    `${countOf(wanted.length, 'live point', board.mark)} read after the last part was fitted, all in band.${before}`,
     last,
   );
 }
 
 export function runInLine(board: GoBackCase): Held {
+  const { mark } = board;
   const logged = afterLastWork(board).filter(({ stage }) => stage === 'run-in');
   const out = logged.filter(({ verdict }) => isOutOfBand(verdict));
   const judged = logged.filter(isJudged);
   if (logged.length === 0) return held('does not apply', 'No run-in was logged after the last part was fitted.', []);
   const all = entriesOf(logged);
   if (out.length > 0) {
-    const few = said(out.slice(0, MOST_SAID), board.mark);
+    const few = said(out.slice(0, MOST_SAID), mark);
     return held(
       'does not hold',
-      `${entriesOf(out)} of ${all} ${all === 1 ? 'entry' : 'entries'} out of band: ${few}.`,
+      `${countText(entriesOf(out), mark)} of ${entriesText(all, mark)} out of band: ${few}.`,
       out,
     );
   }
-  if (judged.length === 0) return held('not measured', `${all} entries of ${pointsOf(logged)}, and no band judges them.`, logged); // prettier-ignore
+  if (judged.length === 0) return held('not measured', `${entriesText(all, mark)} of ${pointsOf(logged)}, and no band judges ${all === 1 ? 'it' : 'them'}.`, logged); // prettier-ignore
   const blank = entriesOf(logged.filter(({ state }) => state === 'blank'));
-  const gaps = blank === 0 ? '' : `; ${blank} ${blank === 1 ? 'is' : 'are'} blank`;
-  return held('holds', `${entriesOf(judged)} entries of ${pointsOf(judged)} in band${gaps}.`, judged);
+  const gaps = blank === 0 ? '' : `; ${countText(blank, mark)} ${blank === 1 ? 'is' : 'are'} blank`;
+  return held('holds', `${entriesText(entriesOf(judged), mark)} of ${pointsOf(judged)} in band${gaps}.`, judged);
 }
 
 function entriesOf(readings: readonly JudgedReading[]): number {
   return readings.reduce((count, { alike = 0 }) => count + 1 + alike, 0);
+}
+
+function entriesText(count: number, mark: GoBackCase['mark']): string {
+  return `${countText(count, mark)} ${count === 1 ? 'entry' : 'entries'}`;
 }
 
 export function dischargeLine(board: GoBackCase): Held {
@@ -74,7 +80,7 @@ export function dischargeLine(board: GoBackCase): Held {
     return held('does not hold', `${said(charged, mark)} before unpowered work went on.`, charged);
   if (low.length < spells.length) {
     const times = spells.length - low.length;
-    return held('not measured', `Unpowered work followed power ${times === 1 ? 'once' : `${times} times`} with no reading of the bulk capacitor below 60 V d.c. between.`, low); // prettier-ignore
+    return held('not measured', `Unpowered work followed power ${times === 1 ? 'once' : `${countText(times, mark)} times`} with no reading of the bulk capacitor below 60 V d.c. between.`, low); // prettier-ignore
   }
   return held('holds', `${said(low, mark)} before unpowered work went on.`, low);
 }

@@ -1,8 +1,9 @@
+import { countOf } from '../domain/count-text.ts';
 import { maskedBy, partClass } from '../domain/family.ts';
 import { isInCircuit, isPowered, MODE_UNITS } from '../domain/reading.ts';
 import { isOutOfBand, SHORT_BELOW_OHMS } from '../domain/verdict.ts';
 import { held, isFuse, isJudged, lastOfEach, partAt, type Held } from './go-back-case.ts';
-import { counted, listed, pointsOf, said, were } from './go-back-words.ts';
+import { listed, pointsOf, said, were } from './go-back-words.ts';
 import type { GoBackCase, JudgedReading } from './go-back.ts';
 
 export function shortsLine(board: GoBackCase): Held {
@@ -36,10 +37,10 @@ export function shortsLine(board: GoBackCase): Held {
   return refitted.length === 0
     ? held(
         'holds',
-        `No part came out, and ${counted(last, 'point')} read as received ${last.length === 1 ? 'shows' : 'show'} no short.`,
+        `No part came out, and ${countOf(last.length, 'point', board.mark)} read as received ${last.length === 1 ? 'shows' : 'show'} no short.`,
         last,
       )
-    : held('holds', `${counted(refitted, 'refitted point')} read, none shorted or leaky.`, refitted);
+    : held('holds', `${countOf(refitted.length, 'refitted point', board.mark)} read, none shorted or leaky.`, refitted);
 }
 
 /** Whether a later good reading across the same nodes shows that the short is gone from them. */

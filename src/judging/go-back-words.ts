@@ -21,10 +21,6 @@ export function were(items: readonly unknown[]): string {
   return items.length === 1 ? 'was' : 'were';
 }
 
-export function counted(items: readonly unknown[], noun: string): string {
-  return `${items.length} ${items.length === 1 ? noun : `${noun}s`}`;
-}
-
 export function listed(names: readonly string[]): string {
   return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
 }

@@ -18,7 +18,7 @@ export interface RunInSummary {
   readonly pause: number;
   /** Median of the last quarter. */
   readonly settledAt: number;
-  /** Time after which it stays within 1 % of that. */
+  /** When it was first within 1 % of that and stayed there for five minutes, or to the end; drop-outs are passed over. */
   readonly settling: number;
   readonly minimum: number;
   readonly maximum: number;
@@ -38,6 +38,8 @@ export interface RunInSummary {
 
 /** Settled is within this share of where the trace ends (common practice, no source). */
 const SETTLED_WITHIN = 0.01;
+/** And has settled once it stays there for so many seconds: what leaves it later is an excursion (common practice, no source). */
+const SETTLED_FOR = 300;
 /** A rail that falls below this share of where it settled has dropped out (common practice, no source). */
 const DROPPED_BELOW = 0.5;
 const GAP_FACTOR = 3;
@@ -51,7 +53,7 @@ export function summariseRunIn(trace: RunInTrace, limits?: { low: number; high: 
   const count = numbers.length;
   if (count === 0) return undefined;
   const settledAt = selectMedian(numbers.slice(Math.floor(count * 0.75)));
-  const settledFrom = firstSettled(numbers, settledAt);
+  const settledFrom = firstSettled(seconds, numbers, settledAt);
   const pause = selectMedian(pausesOf(seconds));
   const start = settledFrom < count - 2 ? settledFrom : 0;
   return {
@@ -87,12 +89,21 @@ function known({ times, values }: RunInTrace): { readonly seconds: Float64Array;
   return { seconds: seconds.subarray(0, count), numbers: numbers.subarray(0, count) };
 }
 
-/** From which entry on the trace stays within a share of where it settled. */
-function firstSettled(values: Float64Array, settledAt: number): number {
+/**
+ * The first entry from which the trace stays within {@link SETTLED_WITHIN} of where it settled for {@link SETTLED_FOR} seconds or to its end;
+ * entries of a drop-out are passed over, since they are counted apart. The number of entries where it never does.
+ */
+function firstSettled(seconds: Float64Array, values: Float64Array, settledAt: number): number {
   const reach = SETTLED_WITHIN * Math.abs(settledAt);
-  let at = values.length;
-  while (at > 0 && Math.abs(values[at - 1]! - settledAt) <= reach) at -= 1;
-  return at;
+  let from = values.length;
+  for (let at = 0; at < values.length; at += 1) {
+    const value = values[at]!;
+    if (value < DROPPED_BELOW * settledAt) continue;
+    if (Math.abs(value - settledAt) > reach) from = values.length;
+    else if (from === values.length) from = at;
+    if (from < at && seconds[at]! - seconds[from]! >= SETTLED_FOR) return from;
+  }
+  return from;
 }
 
 function pausesOf(seconds: Float64Array): Float64Array {

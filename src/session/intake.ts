@@ -182,12 +182,13 @@ export class Intake {
     }
   }
 
-  /** Whether the very bytes of a file are on the bench, so that nothing needs to be asked about it. */
+  /** Whether the very bytes of a file are on the bench or are gone, so that nothing needs to be asked about it. */
   async #isHere(file: File): Promise<boolean> {
     const { imports } = await this.#client.call('shift', []);
     if (imports.length === 0 || file.size > MOST_HASHED) return false;
-    const hash = await hashOfFile(file);
-    return imports.some((record) => record.hash === hash);
+    const hash = await hashOfFile(file).catch(() => undefined);
+    // What cannot be read any more is not asked about either: the import itself explains it.
+    return hash === undefined || imports.some((record) => record.hash === hash);
   }
 
   /** Shows a file's first lines as they stand, and as its plan reads them. */

@@ -1,6 +1,5 @@
-import type { BenchClient } from '../worker/client.ts';
+import { WorkerLost, type BenchClient } from '../worker/client.ts';
 import type { KeptAnswer, Ledger } from '../worker/contract/memory.ts';
-import type { BegunImports } from './begun-imports.ts';
 import type { LedgerCopy } from './ledger-copy.ts';
 
 /** What the page shows of what outlasts it. */
@@ -31,44 +30,44 @@ export function backupDue(ledger: Ledger, now: number): string | undefined {
   const imports = ledger.imports.length - lastBackup.imports;
   if (imports >= IMPORTS_WITHOUT_BACKUP) return `${imports} imports came since the last backup: save one.`;
   const days = Math.floor((now - lastBackup.at) / DAY);
-  const isChanged = imports > 0 || ledger.edits > lastBackup.edits;
-  return isChanged && days >= DAYS_WITHOUT_BACKUP ? `The last backup is ${days} days old: save one.` : undefined;
-}
-
-/** Whether the last backup holds all that is kept now. */
-export function isBackedUp({ imports, edits, lastBackup }: Ledger): boolean {
-  return lastBackup?.imports === imports.length && lastBackup.edits === edits;
+  return !lastBackup.holdsAll && days >= DAYS_WITHOUT_BACKUP
+    ? `The last backup is ${days} days old: save one.`
+    : undefined;
 }
 
 /** Keeps the copy of the ledger in step with what is kept. */
 export class KeptBench {
   readonly #client: BenchClient;
   readonly #copy: LedgerCopy;
-  readonly #begun: BegunImports | undefined;
   /** While something is missing, the copy stays as it is: it is what knows of it. */
   #misses = false;
-  /** Imports of the bench as far as is known. */
-  #imports = 0;
 
-  constructor(client: BenchClient, copy: LedgerCopy, begun?: BegunImports) {
+  constructor(client: BenchClient, copy: LedgerCopy) {
     this.#client = client;
     this.#copy = copy;
-    this.#begun = begun;
   }
 
   async open(): Promise<KeptAnswer> {
     const copy = this.#copy.read();
     const answer = await this.#client.call('openKept', copy ? [copy] : []);
     this.#misses = answer.misses;
-    this.#imports = answer.ledger?.imports.length ?? 0;
     if (answer.found && answer.ledger && !this.#misses) this.#copy.write(answer.ledger);
-    const brokenOff = (await this.#begun?.takeBrokenOff(answer.ledger)) ?? [];
-    return { ...answer, faults: [...answer.faults, ...brokenOff] };
+    return answer;
   }
 
-  /** Notes files that are going to be brought in, as long as the tab lives. @returns ends the note */
-  begin(files: readonly string[]): () => void {
-    return this.#begun?.begin(files, this.#imports) ?? (() => undefined);
+  /**
+   * Notes files that are going to be brought in, so that the next start knows of them where the tab does not live to the end.
+   * @returns ends the note
+   * @throws WorkerLost; without the note for another reason the files are brought in all the same
+   */
+  async begin(files: readonly string[]): Promise<() => Promise<void>> {
+    await this.#client.call('beginImport', [files]).catch(unlessLost);
+    return () => this.#client.call('endImport', []).catch(() => undefined);
+  }
+
+  /** Files that other tabs are bringing in, as far as can be told. */
+  elsewhere(): Promise<readonly string[]> {
+    return this.#client.call('importsElsewhere', []).catch(() => []);
   }
 
   /** Takes what is there for what should be there, as after a restore or a new beginning. */
@@ -79,10 +78,13 @@ export class KeptBench {
   /** The ledger as it is now, with the copy brought in step; undefined where nothing is kept. */
   async note(): Promise<Ledger | undefined> {
     const ledger = await this.#client.call('ledger', []);
-    this.#imports = ledger?.imports.length ?? 0;
     if (ledger && !this.#misses) this.#copy.write(ledger);
     return ledger;
   }
+}
+
+function unlessLost(error: unknown): void {
+  if (error instanceof WorkerLost) throw error;
 }
 
 /** What an answer of the worker says of what is kept. */

@@ -4,7 +4,6 @@ import type { BenchClient, WorkerLost } from '../worker/client.ts';
 import type { BenchCalls, CallName, ProgressOf } from '../worker/contract/calls.ts';
 import type { PlanChoices } from '../worker/contract/intake.ts';
 import type { WorkerNews } from '../worker/contract/messages.ts';
-import type { BegunImports } from './begun-imports.ts';
 import { BackupFileCommands } from './backup-file.ts';
 import { BenchLink } from './bench-link.ts';
 import { CHANGING_CALLS } from './changing-calls.ts';
@@ -38,17 +37,15 @@ export class Session {
    * @param loadSample - gives the files of the invented scenario
    * @param decimalMark - how the technician writes numbers
    * @param copy - where the ledger's copy lies; without one nothing is kept
-   * @param begun - where imports are noted while they run
    */
   constructor(
     client: BenchClient,
     loadSample: () => Promise<readonly File[]>,
     decimalMark: DecimalMark = '.',
     copy?: LedgerCopy,
-    begun?: BegunImports,
   ) {
     const page = new PageState(decimalMark);
-    const memory = copy && new KeptBench(client, copy, begun);
+    const memory = copy && new KeptBench(client, copy);
     const intake = new Intake(client, {
       waiting: () => page.current.waiting,
       wait: (waiting) => {
@@ -76,7 +73,7 @@ export class Session {
     this.#files = new FileCommands(page, link, turns, intake);
     this.#kept = new KeptCommands(page, link, turns, intake, memory);
     this.#backupFile = new BackupFileCommands(page, link, () => this.#kept.noteLedger());
-    this.#elsewhere = new Elsewhere(page, begun);
+    this.#elsewhere = new Elsewhere(page, () => memory?.elsewhere() ?? Promise.resolve([]));
     this.#loadSample = loadSample;
     this.#keeps = memory !== undefined;
   }
@@ -124,6 +121,7 @@ export class Session {
   /** Takes what the worker says unasked. */
   hear(news: WorkerNews): void {
     if ('changed' in news) void this.openOwn();
+    else if ('begun' in news) void this.lookElsewhere();
     else if ('waits' in news) this.#page.set({ waits: news.waits, canTakeOver: news.silent });
     else this.#page.set({ problem: news.closed, kept: { ...this.state.kept, keeps: false, reason: news.closed } });
   }

@@ -9,7 +9,7 @@ export interface AroundTurns {
   /** Before each of them. */
   readonly recover: () => Promise<void>;
   /** Before one that brings files in. @returns done after it */
-  readonly begin: (files: readonly string[]) => (() => void) | undefined;
+  readonly begin: (files: readonly string[]) => Promise<() => Promise<void>> | undefined;
 }
 
 /** Commands that change the bench run one after the other; what they throw is shown as a sentence. */
@@ -57,8 +57,9 @@ export class Turns {
     this.#page.set(isFirst ? { problem: undefined } : { queued: this.#page.current.queued + files.length });
     await this.take(async () => {
       if (!isFirst) this.#page.set({ queued: this.#page.current.queued - files.length });
-      const end = files.length > 0 ? this.#around.begin(files) : undefined;
+      let end: (() => Promise<void>) | undefined;
       try {
+        if (files.length > 0) end = await this.#around.begin(files);
         controller.signal.throwIfAborted();
         await command(controller.signal);
       } catch (error) {
@@ -66,7 +67,7 @@ export class Turns {
         await this.#link.explain(isCancelled ? new Error(cancelled) : error);
       } finally {
         this.#commands = this.#commands.filter((one) => one !== controller);
-        end?.();
+        await end?.();
         this.#page.set({ importing: undefined, working: undefined });
       }
     });

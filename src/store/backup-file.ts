@@ -1,6 +1,7 @@
 import type { BenchDatabase } from './bench-database.ts';
 import { readPointer } from './generation.ts';
 import type { Ledger, ReportProgress } from './kept.ts';
+import { markOf } from './ledger.ts';
 import { verifyBackup } from './read-backup.ts';
 import type { BackupFileNote } from './schema.ts';
 import { StoreError } from './store-error.ts';
@@ -75,13 +76,14 @@ export async function writeBackupFile(
   const written = await handle.getFile();
   await verifyBackup(written, seal);
   const { size, lastModified: modified } = written;
-  const { imports, edits } = header;
+  const { imports } = header;
   await database.write('strict', async (transaction) => {
     const { current: generation } = await readPointer(transaction);
     if (generation !== ledger.generation) return;
     const about = transaction.objectStore('about');
-    await about.put({ key: 'file', handle, at: now, mark: markOf(ledger), generation, size, modified });
-    await about.put({ key: 'backup', at: now, seal, imports, edits });
+    const mark = markOf(ledger);
+    await about.put({ key: 'file', handle, at: now, mark, generation, size, modified });
+    await about.put({ key: 'backup', at: now, seal, imports, mark });
   });
 }
 
@@ -99,11 +101,6 @@ async function isAsWritten({ handle, size, modified }: BackupFileNote): Promise<
   } catch {
     return false;
   }
-}
-
-/** Tells whether anything was changed between two moments. */
-function markOf({ database, generation, imports, edits }: Ledger): string {
-  return JSON.stringify([database, generation, edits, imports.map(({ hash, crc }) => [hash, crc])]);
 }
 
 function sentenceOf(cause: unknown, file: string): string {

@@ -1,6 +1,7 @@
 import { BASES, bandFault, type Band, type Expectation } from '../domain/band.ts';
 import { ROLES, type Family, type Part, type TestPoint } from '../domain/family.ts';
 import { settingsFault, type BenchSettings, type PartPrice } from '../domain/bench-settings.ts';
+import type { GoodRule } from '../domain/good-rule.ts';
 import { viewFault, type KeptView } from '../domain/kept-view.ts';
 import type { Accuracy, Meter } from '../domain/meter.ts';
 import { MODES, STAGES } from '../domain/reading.ts';
@@ -91,6 +92,7 @@ const anySettings = shape<BenchSettings>({
   prices: listOf(priceShape, 100_000),
   fee: optional(finite),
   technician: optional(text),
+  goodRule: optional(shape<GoodRule>({ heldDays: finite, withoutFault: yesOrNo, newParts: yesOrNo })),
 });
 
 export const settingsShape: Read<BenchSettings> = (value, place) => {

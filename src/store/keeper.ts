@@ -1,9 +1,10 @@
 import { findBackupFile, noteBackupFile, writeBackupFile, type BackupFile } from './backup-file.ts';
+import { BegunImports } from './begun-imports.ts';
 import { BenchDatabase } from './bench-database.ts';
 import { generationKeys, linesOf, readPointer, refuseOtherGeneration, reserveGeneration, switchBack, switchGeneration } from './generation.ts'; // prettier-ignore
 import { applyChanges, changesBetween, editOf, reverseChanges, withParts, withReason } from './journal.ts';
 import { EMPTY_STATE, type BenchState, type Edit, type EditNote, type KeptBench, type Ledger, type NewImport, type ReportProgress } from './kept.ts'; // prettier-ignore
-import { counted, ledgerLine, missingSentences } from './ledger.ts';
+import { counted, ledgerLine, markOf, missingSentences } from './ledger.ts';
 import { readImports } from './load-bench.ts';
 import { MIGRATIONS, type Migration } from './migrations.ts';
 import { compressOriginals, readOriginal } from './original-pieces.ts';
@@ -23,6 +24,8 @@ export interface KeeperOptions extends Partial<LockManners> {
   readonly name?: string;
   /** Another tab has changed something: load what it names anew. */
   readonly onChange?: (what: ChangedKind) => void;
+  /** Another tab begins or ends to bring files in. */
+  readonly onBegun?: () => void;
   readonly onBlocked?: (sentence: string) => void;
   readonly onClosed?: (sentence: string) => void;
   /** Milliseconds since 1970, UTC. */
@@ -67,6 +70,8 @@ export async function openKeeper(options: KeeperOptions = {}): Promise<Keeper> {
 
 /** Keeps a bench: what it has said to have kept is kept whole, whatever happens to the tab. Every failure is a StoreError. */
 export class Keeper {
+  /** Notes of imports that are under way. */
+  readonly begun: BegunImports;
   readonly #database: BenchDatabase;
   readonly #channel: TabChannel;
   readonly #options: KeeperOptions;
@@ -77,6 +82,8 @@ export class Keeper {
   /** Imports that are here but damaged; bringing one in again writes it anew. */
   readonly #damaged = new Set<string>();
   #entry: number | undefined;
+  /** The backup that was written last, and what was kept before it was. */
+  #written: { readonly seal: string; readonly mark: string } | undefined;
   #takeOver: (() => void) | undefined;
 
   constructor(database: BenchDatabase, options: KeeperOptions) {
@@ -84,8 +91,10 @@ export class Keeper {
     this.#options = options;
     this.#manners = { ...LOCK_MANNERS, ...options };
     this.#channel = new TabChannel(database.name);
+    this.begun = new BegunImports(database, this.#channel);
     this.#channel.listen((news) => {
       if (news.kind === 'changed') options.onChange?.(news.what);
+      if (news.kind === 'begun') options.onBegun?.();
     });
   }
 
@@ -148,6 +157,7 @@ export class Keeper {
         again: replaces || this.#damaged.has(hash),
         signal: ending,
         report,
+        onComplete: (transaction) => this.begun.count(transaction),
         onEntry: (step) => {
           this.#entry = step ?? this.#entry;
         },
@@ -264,29 +274,33 @@ export class Keeper {
       const { current: generation } = await readPointer(transaction);
       const lines = await linesOf(transaction, generation);
       const backup = await transaction.objectStore('about').get('backup');
-      return {
+      const ledger = {
         database: this.#database.database,
         generation,
         imports: lines.filter(({ state }) => state === 'complete').map(ledgerLine),
         edits: await lastStep(transaction, generation),
-        ...(backup?.key === 'backup' && {
-          lastBackup: { at: backup.at, seal: backup.seal, imports: backup.imports, edits: backup.edits },
-        }),
       };
+      if (backup?.key !== 'backup') return ledger;
+      const { at, seal, imports, mark } = backup;
+      return { ...ledger, lastBackup: { at, seal, imports, holdsAll: mark === markOf(ledger) } };
     });
   }
 
   /** Writes all that is kept into one file. */
-  backUp(report: ReportProgress = NOTHING): Promise<Backup> {
-    return writeBackup(this.#database, this.#now(), report);
+  async backUp(report: ReportProgress = NOTHING): Promise<Backup> {
+    const mark = markOf(await this.ledger());
+    const backup = await writeBackup(this.#database, this.#now(), report);
+    this.#written = { seal: backup.seal, mark };
+    return backup;
   }
 
   /** Reads a saved backup back and, where it is whole and the one of this seal, notes that there is one. */
   async confirmBackup(file: Blob, seal: string, report?: ReportProgress): Promise<BackupSummary> {
     const summary = await verifyBackup(file, seal, report);
-    const { imports, edits } = summary.header;
+    const { imports } = summary.header;
+    const mark = this.#written?.seal === seal ? { mark: this.#written.mark } : {};
     await this.#database.write('strict', (transaction) =>
-      transaction.objectStore('about').put({ key: 'backup', at: this.#now(), seal, imports, edits }),
+      transaction.objectStore('about').put({ key: 'backup', at: this.#now(), seal, imports, ...mark }),
     );
     return summary;
   }

@@ -119,13 +119,14 @@ export interface EditNote {
   readonly redoes?: number;
 }
 
-/** When the last backup was verified, and how many imports and edits it held. */
+/** When the last backup was verified, and what it held. */
 export interface LastBackup {
   /** Milliseconds since 1970, UTC. */
   readonly at: number;
   readonly seal: string;
   readonly imports: number;
-  readonly edits: number;
+  /** Whether it holds all that is kept by now. */
+  readonly holdsAll: boolean;
 }
 
 /** What should be here: small enough to be kept apart from the database, and compared with it at the next start. */

@@ -29,6 +29,11 @@ export function missingSentences(copy: Ledger, present: Ledger, removed: Readonl
   ];
 }
 
+/** Names what is kept: it is the same at two moments where nothing was changed between them. */
+export function markOf({ database, generation, imports, edits }: Ledger): string {
+  return JSON.stringify([database, generation, edits, imports.map(({ hash, crc }) => [hash, crc])]);
+}
+
 /** A number with its noun: `1 reading`, `12,400 readings`. */
 export function counted(number: number, noun: string): string {
   return `${number.toLocaleString('en')} ${noun}${number === 1 ? '' : 's'}`;

@@ -22,6 +22,8 @@ export interface SaveOptions {
   /** Stops the writing: it was cancelled, or another tab took over. */
   readonly signal: AbortSignal;
   readonly report: ReportProgress;
+  /** Done in the transaction that completes the import. */
+  readonly onComplete?: (transaction: WriteTransaction) => Promise<void>;
   /** Told the number of the journal's entry of what it changed. */
   readonly onEntry?: (step: number | undefined) => void;
   readonly lotBytes?: number;
@@ -93,7 +95,7 @@ class ImportWriter {
 
   /** Writes the last lot and makes the import complete. @returns false where these bytes are here already */
   async finish(transaction: WriteTransaction, units: readonly ImportUnit[]): Promise<boolean> {
-    const { generation, changes, note, onEntry } = this.#options;
+    const { generation, changes, note, onComplete, onEntry } = this.#options;
     if (!(await this.#claim(transaction))) return false;
     await this.#putUnits(transaction, units);
     const { hash } = this.#given.record;
@@ -101,6 +103,7 @@ class ImportWriter {
     const order = this.#order ?? (await nextOrder(transaction, generation));
     await transaction.objectStore('imports').put(this.#line('complete', order));
     const step = await writeChanges(transaction, generation, changes, note);
+    await onComplete?.(transaction);
     onEntry?.(step);
     return true;
   }

@@ -25,8 +25,10 @@ export interface PointerRecord {
   readonly unfinished: readonly number[];
 }
 
-interface BackupNote extends LastBackup {
+interface BackupNote extends Omit<LastBackup, 'holdsAll'> {
   readonly key: 'backup';
+  /** Tells what was kept then. */
+  readonly mark?: string;
 }
 
 /** The file outside the browser that is kept up to date, and what it was last found to hold. */
@@ -41,6 +43,14 @@ export interface BackupFileNote {
   /** Of the file as it was written: bytes, and when in milliseconds since 1970, UTC. */
   readonly size?: number;
   readonly modified?: number;
+}
+
+/** Files that a tab has begun to bring in. */
+export interface BegunNote {
+  readonly key: `begun ${string}`;
+  readonly files: readonly string[];
+  /** How many of them are kept by now. */
+  readonly kept: number;
 }
 
 /** An import's line in the ledger: what must be there of it. */
@@ -102,7 +112,7 @@ export interface StoredEdit extends Edit {
 
 /** Every key but those of `about` starts with the generation. */
 interface BenchSchema extends DBSchema {
-  about: { key: string; value: AppRecord | PointerRecord | BackupNote | BackupFileNote };
+  about: { key: string; value: AppRecord | PointerRecord | BackupNote | BackupFileNote | BegunNote };
   imports: { key: [number, string]; value: ImportLine; indexes: { order: [number, number] } };
   details: { key: [number, string]; value: StoredDetails };
   chunks: { key: [number, string, number]; value: StoredChunk };

@@ -4,7 +4,9 @@ import { count, oneOf, oneShapeBy, shape, text } from './fields.ts';
 export type TabNews =
   | { readonly kind: 'changed'; readonly what: ChangedKind; readonly generation: number }
   /** The sender holds the lock for writing and is alive. */
-  | { readonly kind: 'busy'; readonly what: string };
+  | { readonly kind: 'busy'; readonly what: string }
+  /** The sender begins or ends to bring files in. */
+  | { readonly kind: 'begun' };
 
 /** What was changed: imports, the state, or the whole bench. */
 const CHANGED_KINDS = ['imports', 'state', 'bench'] as const;
@@ -17,6 +19,7 @@ const newsShape = oneShapeBy<TabNews>('kind', {
     generation: count(),
   }),
   busy: shape<Extract<TabNews, { kind: 'busy' }>>({ kind: oneOf(['busy']), what: text }),
+  begun: shape<Extract<TabNews, { kind: 'begun' }>>({ kind: oneOf(['begun']) }),
 });
 
 /** Speaks with the other tabs that have the same database open. */

@@ -1,17 +1,6 @@
 import type { DecimalMark } from '../domain/quantity.ts';
 
-/** A whole number with its thousands apart, in the manner that goes with the decimal mark. */
-export function countText(count: number, mark: DecimalMark): string {
-  // The formatter is slow, and most counts have no thousands.
-  return Number.isInteger(count) && count >= 0 && count < 1000 ? String(count) : COUNTS[mark].format(count);
-}
-
-const COUNTS = { '.': new Intl.NumberFormat('en'), ',': new Intl.NumberFormat('de') } as const;
-
-/** A count and what is counted: `1 reading`, `4,012 readings`. */
-export function countOf(count: number, noun: string, mark: DecimalMark): string {
-  return `${countText(count, mark)} ${count === 1 ? noun : `${noun}s`}`;
-}
+export { countOf, countText } from '../domain/count-text.ts';
 
 /** The day of a local wall time counted as if UTC, as ISO 8601 writes it; empty where unknown. */
 export function dayText(time: number): string {
@@ -32,4 +21,13 @@ export function momentText(at: number): string {
 export function listText(texts: readonly string[]): string {
   const last = texts.at(-1) ?? '';
   return texts.length < 2 ? last : `${texts.slice(0, -1).join(', ')} and ${last}`;
+}
+
+/** Seconds, minutes or hours with two significant digits, which is all that a computed time is worth: `1.7 s`, `89 s`, `4.2 min`. */
+export function durationText(seconds: number, mark: DecimalMark): string {
+  if (seconds === Infinity) return 'for ever';
+  const [amount, unit] =
+    seconds < 120 ? [seconds, 's'] : seconds < 7200 ? [seconds / 60, 'min'] : [seconds / 3600, 'h'];
+  const text = amount >= 10 ? String(Math.round(amount)) : String(Number(amount.toPrecision(2)));
+  return `${mark === ',' ? text.replace('.', ',') : text}\u00a0${unit}`;
 }

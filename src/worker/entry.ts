@@ -21,6 +21,7 @@ const bench = createBench(
   keptMemory(() =>
     openKeeper({
       onChange: () => { post({ changed: true }); }, // prettier-ignore
+      onBegun: () => { post({ begun: true }); }, // prettier-ignore
       onWaiting: (waits) => { post({ waits }); }, // prettier-ignore
       onSilent: (waits) => { post({ waits, silent: true }); }, // prettier-ignore
       onBlocked: (waits) => { post({ waits }); }, // prettier-ignore

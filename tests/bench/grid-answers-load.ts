@@ -2,6 +2,7 @@ import { DERIVED_FIELDS } from '../../src/columns/derived.ts';
 import { GROUP_FIELDS } from '../../src/columns/groups.ts';
 import { editLog, withPatches } from '../../src/worker/bench/reading-edits.ts';
 import { judgePatched, readCells } from '../../src/worker/bench/reading-edits-desk.ts';
+import { readingsText } from '../../src/worker/bench/readings-text.ts';
 import { ReadingsView } from '../../src/worker/bench/readings-view.ts';
 import type { ReadingsQuery } from '../../src/columns/query.ts';
 import { simulatedJudged } from './simulated-judged.ts';
@@ -66,5 +67,28 @@ export function measureAnswers(readings: number): AnswerTimes {
         new ReadingsView(after, withPatches(edited, after.data.log, patches)).lines(ALL, 0, PAGE);
       }),
     ],
+  ];
+}
+
+/** Times how long it takes to write as many invented readings as a CSV file. */
+export async function measureSaving(readings: number): Promise<AnswerTimes> {
+  const judged = simulatedJudged(readings);
+  const { log } = judged.data;
+  const rows = new ReadingsView(judged).rows(ALL);
+  const context = { signal: new AbortController().signal, report: () => undefined };
+  const save = async (isForSpreadsheet: boolean): Promise<number> => {
+    const start = performance.now();
+    await readingsText(log, rows, isForSpreadsheet, context);
+    return performance.now() - start;
+  };
+  const exact: number[] = [];
+  const guarded: number[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    exact.push(await save(false));
+    guarded.push(await save(true));
+  }
+  return [
+    ['all written as CSV, exact', exact],
+    ['all written as CSV, for a spreadsheet', guarded],
   ];
 }

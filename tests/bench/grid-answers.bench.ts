@@ -12,8 +12,9 @@ export async function run(print: (line: string) => void): Promise<void> {
   try {
     const ask = (file: string, name: string): Promise<unknown> => callInWorker(page, file, name, READINGS);
     print(`${READINGS} readings; load of this machine in the last minute ${loadavg()[0]!.toFixed(1)}`);
-    for (const [asked, times] of (await ask('/tests/bench/grid-answers-load.ts', 'measureAnswers')) as AnswerTimes) {
-      print(`${asked}: ${spread(times)}`);
+    for (const measure of ['measureAnswers', 'measureSaving']) {
+      const answers = (await ask('/tests/bench/grid-answers-load.ts', measure)) as AnswerTimes;
+      for (const [asked, times] of answers) print(`${asked}: ${spread(times)}`);
     }
     print('the same, beside arquero in the same run; both gave the same answers');
     const compared = (await ask('/tests/bench/grid-library-load.ts', 'compareWithLibrary')) as readonly Compared[];

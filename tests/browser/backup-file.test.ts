@@ -56,8 +56,8 @@ test('a chosen file holds all that is kept, and again after each change', async 
   const session = await ownBench();
   await session.keepBackupIn(await chosen());
   expect(session.state.backupFile).toMatchObject({ name: FILE, holds: 'current', isAllowed: true });
-  expect(await importsInFile(session)).toBe(5);
-  expect(session.state.kept.ledger?.lastBackup?.imports).toBe(5);
+  expect(await importsInFile(session)).toBe(6);
+  expect(session.state.kept.ledger?.lastBackup?.imports).toBe(6);
   const before = await (await chosen()).getFile();
   await setFee(session, 40);
   await expect.poll(() => session.state.backupFile?.holds).toBe('behind');
@@ -76,7 +76,7 @@ test('it is known after a reload, and written again where it was changed or is b
   await next.start();
   await expect.poll(() => next.state.backupFile?.holds).toBe('behind');
   await expect.poll(() => next.state.backupFile?.holds, SOON).toBe('current');
-  expect(await importsInFile(next)).toBe(5);
+  expect(await importsInFile(next)).toBe(6);
 });
 
 test('a file that was deleted is written anew; one that cannot be written is said, and another can be chosen', async () => {
@@ -85,7 +85,7 @@ test('a file that was deleted is written anew; one that cannot be written is sai
   const folder = await navigator.storage.getDirectory();
   await folder.removeEntry(FILE);
   await session.writeBackupFile();
-  expect(await importsInFile(session)).toBe(5);
+  expect(await importsInFile(session)).toBe(6);
   await folder.removeEntry(FILE);
   await folder.getDirectoryHandle(FILE, { create: true });
   await session.writeBackupFile();
@@ -104,7 +104,7 @@ test('a bench that takes the place of another is not written over its backup una
   await setFee(session, 40);
   await expect.poll(() => session.state.backupFile?.holds).toBe('other bench');
   await new Promise((resolve) => setTimeout(resolve, 6_000));
-  expect(await importsInFile(session)).toBe(5);
+  expect(await importsInFile(session)).toBe(6);
   await session.writeBackupFile();
   expect(session.state.backupFile?.holds).toBe('current');
   expect(await importsInFile(session)).toBe(0);

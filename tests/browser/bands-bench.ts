@@ -1,4 +1,5 @@
 import { limitsOf, type Band, type Expectation } from '../../src/domain/band.ts';
+import { NO_SETTINGS, type BenchSettings } from '../../src/domain/bench-settings.ts';
 import type { Check } from '../../src/domain/check.ts';
 import { STATES } from '../../src/domain/reading.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -90,8 +91,11 @@ const REJUDGED: Rejudged = {
 export async function openBands(own: FakeAnswers = {}): Promise<{ session: Session; client: FakeClient }> {
   const earlier: (Band | undefined)[] = [];
   let band: Band | undefined = present;
+  let settings: BenchSettings = NO_SETTINGS;
   return openSession({
     bands: () => bands,
+    settings: () => settings,
+    setSettings: ([next]) => (settings = next),
     count: () => ({ readings: READINGS.length, outOfBand: 0, repairs: 0 }),
     facet: ([, field]) =>
       field === 'meter'

@@ -180,13 +180,24 @@ describe('copying', () => {
     return text;
   }
 
-  test('by Shift+Ctrl+C is exact and has no headers', async () => {
-    const text = await copied(() => userEvent.keyboard('{Shift>}{Control>}c{/Control}{/Shift}'));
-    expect(text.split('\r\n')).toHaveLength(2);
-    expect(text).toMatch(/^2026-03-14 09:14:02\tT-0131\t/);
+  test('by Shift+Ctrl+C is exact, with headers', async () => {
+    const [headers = '', first = '', ...more] = (await copied(() => userEvent.keyboard('{Shift>}{Control>}c{/Control}{/Shift}'))).split('\r\n'); // prettier-ignore
+    expect(headers).toMatch(/^time\trepair\t/);
+    expect(first).toMatch(/^2026-03-14 09:14:02\tT-0131\t/);
+    expect(more).toHaveLength(1);
   });
 
-  test.each([['copy for a spreadsheet', 3], ['copy exactly', 2]])('by “%s” under the grid is named as it is', async (name, lines) => {
+  test('leaves the headers out where they are not wanted', async () => {
+    const text = await copied(async () => {
+      await userEvent.click(all(grid, '.headers input')[0] ?? grid);
+      grid.focus();
+      await userEvent.keyboard('{Shift>}{Control>}c{/Control}{/Shift}');
+    });
+    expect(text).toMatch(/^2026-03-14 09:14:02\tT-0131\t/);
+    expect(text.split('\r\n')).toHaveLength(2);
+  });
+
+  test.each([['copy for a spreadsheet', 3], ['copy exactly', 3]])('by “%s” under the grid is named as it is', async (name, lines) => {
     const text = await copied(async () => {
       await userEvent.click(all(grid, '.copies button').find((button) => button.textContent.trim() === name) ?? grid);
     });

@@ -61,7 +61,7 @@ describe('<bt-readings-grid>', () => {
       'Q1 D→S new part',
       'part out',
       'resistance',
-      '0.640\u00a0MΩ',
+      '0.640 MΩ',
       '',
       '✓good',
       'M1',

@@ -80,6 +80,25 @@ describe('what outlasts the page', () => {
     expect(await open().call('openKept', [])).toMatchObject({ faults: [] });
   });
 
+  test('the first file of an own bench, broken off, is told of, and the bench is kept from there on', async () => {
+    const first = open();
+    await first.call('startOwn', []);
+    await first.call('beginImport', [['a.csv']]);
+    expect(await open().call('importsElsewhere', [])).toEqual(['a.csv']);
+    first.close();
+
+    const second = open();
+    await expect.poll(() => second.call('importsElsewhere', [])).toEqual([]);
+    const faults = ['Bringing in a.csv was interrupted: nothing of it was kept. Bring it in again.'];
+    expect(await second.call('openKept', [])).toMatchObject({ keeps: true, faults });
+    await second.call('bringIn', [await loadSample()]);
+    const kept = await second.call('summary', []);
+    second.close();
+    const third = open();
+    expect(await third.call('openKept', [])).toMatchObject({ found: true, faults: [] });
+    expect(await third.call('summary', [])).toEqual(kept);
+  });
+
   test('the sample is never kept, and leaves what is kept alone', async () => {
     const first = await ownBench();
     const { readings } = await first.call('summary', []);
@@ -94,7 +113,7 @@ describe('what outlasts the page', () => {
     const copy = await first.call('ledger', []);
     await forget();
     const { faults } = await open().call('openKept', copy ? [copy] : []);
-    expect(faults.join(' ')).toMatch(/3,715 readings of 5 imports are missing: restore a backup/);
+    expect(faults.join(' ')).toMatch(/3,715 readings of 6 imports are missing: restore a backup/);
   });
 
   test('a backup is verified, restored into an empty bench, and the bench before comes back once', async () => {
@@ -102,16 +121,17 @@ describe('what outlasts the page', () => {
     const before = await first.call('summary', []);
     const { file, seal } = await first.call('backUp', []);
     await first.call('confirmBackup', [file, seal]);
-    expect((await first.call('ledger', []))?.lastBackup?.imports).toBe(5);
+    expect((await first.call('ledger', []))?.lastBackup?.imports).toBe(6);
     await first.call('startOwn', []);
     expect((await first.call('summary', [])).readings).toBe(0);
     expect(await first.call('lookIntoBackup', [file])).toMatchObject({
-      imports: 5,
+      imports: 6,
       readings: 3715,
       changes: [
         { part: 'bands', added: 106, changed: 0, gone: 0 },
         { part: 'families', gone: 0 },
         { part: 'repairs', added: 150 },
+        { part: 'meters', added: 3 },
       ],
     });
     await first.call('restore', [file]);
@@ -137,10 +157,11 @@ describe('what outlasts the page', () => {
       expects: { kind: 'percent', nominal: 5, percent: 5 },
       basis: 'board marking',
     } as const;
+    const goodRule = { heldDays: 90, withoutFault: false, newParts: true };
     const hasBand = async (client: BenchClient): Promise<boolean> =>
       (await client.call('bands', [])).bands.some((line) => line.band.family === 'SISKIN-40');
     const first = await ownBench();
-    await first.call('setSettings', [{ prices: [], fee: 40, technician: 'A. Tern' }]);
+    await first.call('setSettings', [{ prices: [], fee: 40, technician: 'A. Tern', goodRule }]);
     await first.call('setView', [{ name: 'worst first', address: '#/readings?sort=-margin' }]);
     await first.call('setBands', [[band]]);
     const { lines } = await first.call('history', [undefined, 0, 9]);
@@ -151,7 +172,7 @@ describe('what outlasts the page', () => {
 
     const second = open();
     await second.call('openKept', []);
-    expect(await second.call('settings', [])).toMatchObject({ fee: 40, technician: 'A. Tern' });
+    expect(await second.call('settings', [])).toEqual({ prices: [], fee: 40, technician: 'A. Tern', goodRule });
     expect(await second.call('views', [])).toMatchObject([{ name: 'worst first' }]);
     expect((await second.call('history', ['bands', 0, 1])).lines).toMatchObject([
       { who: 'A. Tern', why: 'read on the board', changes: [{ part: 'bands', new: band }] },

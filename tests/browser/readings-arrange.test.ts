@@ -139,6 +139,15 @@ describe('grouping', () => {
   });
 });
 
+test('saving as CSV is asked for by keyboard, and gives the focus back', async () => {
+  await showPlace();
+  const panel = await openPanel('save as CSV', 'bt-readings-save');
+  expect(panel.shadowRoot?.activeElement).toBe(button('Save as CSV, exact', panel));
+  await userEvent.keyboard('{Escape}');
+  await drawn(place);
+  expect(place.shadowRoot?.activeElement).toBe(button('save as CSV'));
+});
+
 describe('views', () => {
   const HASH = '#/readings?family=HERON-48&sort=-margin&group=point&columns=point+margin';
 

@@ -7,7 +7,11 @@ import { show, violations } from './app-page.ts';
 import { openRepairs } from './repairs-bench.ts';
 
 async function showForm(repair = lines[0]?.repair, own: FakeAnswers = {}) {
-  const { session, client } = await openRepairs({ setRepair: () => session.state.summary!, ...own });
+  const { session, client } = await openRepairs({
+    repairFault: () => undefined,
+    setRepair: () => session.state.summary!,
+    ...own,
+  });
   const form = await show('bt-repair-form', { session, repair });
   const kept = () => client.calls.filter(({ name }) => name === 'setRepair').map(({ args }) => args[0]);
   return { form, kept };
@@ -54,7 +58,10 @@ test('a corrected record is kept whole, and its story opened', async () => {
 });
 
 test('a repair is added under its own id', async () => {
-  const { session, client } = await openRepairs({ setRepair: () => session.state.summary! });
+  const { session, client } = await openRepairs({
+    repairFault: () => undefined,
+    setRepair: () => session.state.summary!,
+  });
   await show('bt-repair-form', { session });
   await userEvent.fill(page.getByRole('textbox', { name: 'Repair', exact: true }), 'T-0200');
   await userEvent.keyboard('{Enter}');
@@ -71,13 +78,41 @@ test('a repair is added under its own id', async () => {
     });
 });
 
-test('what the bench refuses is told, and stays as it was typed', async () => {
-  const refuse = (): never => {
-    throw new Error('A repair cannot be the comeback of itself: name the earlier one.');
-  };
-  await showForm(undefined, { setRepair: refuse });
+test('what cannot be is told at its field, and stays as it was typed', async () => {
+  const sentence = 'A repair cannot be the comeback of itself: name the earlier one.';
+  const { form, kept } = await showForm(undefined, { repairFault: () => ({ field: 'comebackOf', sentence }) });
   await userEvent.fill(page.getByLabelText('Comeback of'), 'T-0200');
   await page.getByRole('button', { name: 'Keep' }).click();
-  await expect.element(page.getByRole('alert')).toHaveTextContent('A repair cannot be the comeback of itself');
+  await expect.element(page.getByRole('alert')).toHaveTextContent(sentence);
+  await expect.element(page.getByLabelText('Comeback of')).toHaveAccessibleDescription(`▲ ${sentence}`);
+  await expect.element(page.getByLabelText('Comeback of')).toHaveAttribute('aria-invalid', 'true');
   await expect.element(page.getByLabelText('Comeback of')).toHaveValue('T-0200');
+  await expect.element(page.getByLabelText('Returned')).toHaveAttribute('aria-invalid', 'false');
+  expect(await violations(form)).toEqual([]);
+  expect(kept()).toEqual([]);
+});
+
+test('a repair that is added is asked about as new, so that it takes nobody’s place', async () => {
+  const asked: unknown[] = [];
+  const { session, client } = await openRepairs({
+    repairFault: ([repair, isNew]) => {
+      asked.push([repair.id, isNew]);
+      return { field: 'id', sentence: 'T-0131 is on the bench already.' };
+    },
+  });
+  await show('bt-repair-form', { session });
+  await userEvent.fill(page.getByRole('textbox', { name: 'Repair', exact: true }), 'T-0131');
+  await userEvent.keyboard('{Enter}');
+  await expect.element(page.getByRole('alert')).toHaveTextContent('T-0131 is on the bench already.');
+  expect(asked).toEqual([['T-0131', true]]);
+  expect(client.calls.some(({ name }) => name === 'setRepair')).toBe(false);
+});
+
+test('what the bench could not keep is told', async () => {
+  const refuse = (): never => {
+    throw new Error('The disk is full.');
+  };
+  await showForm(undefined, { setRepair: refuse });
+  await page.getByRole('button', { name: 'Keep' }).click();
+  await expect.element(page.getByRole('alert')).toHaveTextContent('The disk is full.');
 });

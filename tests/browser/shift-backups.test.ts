@@ -11,7 +11,10 @@ const ledger = { database: 'd', generation: 1, imports: [{ hash: 'h', rows: 2, c
 const behind: BackupFileState = { name: 'bench.backup', holds: 'behind', isAllowed: true };
 
 /** A kept bench with a chosen file of one state. */
-async function opened(state: BackupFileState | undefined, lastBackup = { at: 0, seal: 's', imports: 1, edits: 3 }) {
+async function opened(
+  state: BackupFileState | undefined,
+  lastBackup = { at: 0, seal: 's', imports: 1, holdsAll: true },
+) {
   const kept = { ...ledger, lastBackup };
   let present = state;
   const client = fakeClient({
@@ -110,7 +113,7 @@ describe('<bt-start-anew>', () => {
   });
 
   test('asks for a fresh backup first, and can be left', async () => {
-    const { session, client } = await opened(undefined, { at: 0, seal: 's', imports: 0, edits: 3 });
+    const { session, client } = await opened(undefined, { at: 0, seal: 's', imports: 1, holdsAll: false });
     const element = await show('bt-start-anew', { session });
     const wanted = vi.fn();
     element.addEventListener('backup-wanted', wanted);

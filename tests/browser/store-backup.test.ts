@@ -58,7 +58,28 @@ describe('a backup', () => {
     await expect(keeper.confirmBackup(cut, seal)).rejects.toMatchObject({ fault: 'refused' });
     expect((await keeper.ledger()).lastBackup).toBeUndefined();
     await keeper.confirmBackup(file, seal);
-    expect((await keeper.ledger()).lastBackup).toMatchObject({ seal, imports: 1, edits: 1 });
+    expect((await keeper.ledger()).lastBackup).toMatchObject({ seal, imports: 1, holdsAll: true });
+  });
+
+  test('holds all of the bench until something is changed, also where as many imports and changes are kept then', async () => {
+    const [first, second] = [await importOf(1, 10), await importOf(2, 10)];
+    const { keeper } = await benchWith([first]);
+    const holdsAll = async (): Promise<boolean | undefined> => (await keeper.ledger()).lastBackup?.holdsAll;
+    const { file, seal } = await keeper.backUp();
+    await keeper.confirmBackup(file, seal);
+    expect(await holdsAll()).toBe(true);
+    await keeper.removeImport(first.record.hash);
+    await keeper.addImport(second);
+    expect((await keeper.ledger()).imports).toHaveLength(1);
+    expect(await holdsAll()).toBe(false);
+    await keeper.clear();
+    expect(await holdsAll()).toBe(false);
+    await keeper.undoSwitch();
+    await keeper.load();
+    const late = await keeper.backUp();
+    await keeper.saveState({ bands: [] });
+    await keeper.confirmBackup(late.file, late.seal);
+    expect(await holdsAll()).toBe(false);
   });
 });
 

@@ -128,6 +128,66 @@ describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, 
   }, 120_000);
 });
 
+test.for(['throws', 'aborts'] as const)(
+  'what a failure left is recovered also where an operation of the recovery %s in its turn',
+  { timeout: 120_000 },
+  async (how, { task }) => {
+    const [first, large] = [await importOf(1, 10), await importOf(2, 30)];
+    const fault = 'F6 Nth operation fails while recovering';
+    let runs = 0;
+    /** Fails an import from its operation `nth` on, as the storage does that has gone, and says whether half of it is left. */
+    const failFirst = async (
+      name: string,
+      nth: number,
+    ): Promise<{ readonly failed: boolean; readonly half: boolean }> => {
+      const keeper = await scratchKeeper(name, { lotBytes: 1 });
+      await keeper.load();
+      await keeper.addImport(first);
+      const failed = await whileFailing({ nth, how: 'throws', persistent: true }, () => keeper.addImport(large));
+      await keeper.close();
+      const lines = (await dumpOf(name)).get('imports') as { state: string }[];
+      return { failed, half: lines.some(({ state }) => state === 'running') };
+    };
+    const halves: number[] = [];
+    for (let nth = 1; ; nth += 1) {
+      const { failed, half } = await failFirst(scratchName(), nth);
+      await removeScratch();
+      if (half) halves.push(nth);
+      if (!failed) break;
+    }
+    expect(halves.length).toBeGreaterThan(3);
+    for (const before of [halves[0]!, halves.at(-1)!]) {
+      for (let [nth, failed] = [1, true]; failed; nth += 1) {
+        runs += 1;
+        task.meta.fault = { fault, runs, survived: runs - 1 };
+        const name = scratchName();
+        expect(await failFirst(name, before)).toEqual({ failed: true, half: true });
+        const keeper = await openKeeper({ name, lotBytes: 1 });
+        failed = await whileFailing({ nth, how, persistent: false }, async () => {
+          await keeper.load();
+          await keeper.addImport(large, state);
+        });
+        await keeper.close();
+        const found = await foundIn(name);
+        const whole = found.imports.length === 2;
+        if (!failed) expect(whole).toBe(true);
+        expect(found.imports).toEqual((whole ? [first, large] : [first]).map(contentOf));
+        expect(found.state).toMatchObject(whole ? { bands: state.bands } : { bands: [] });
+        const again = await scratchKeeper(name);
+        await again.load();
+        expect(await again.addImport(large, state)).toBe(whole ? 'known' : 'added');
+        const [dump, hashes] = [await dumpOf(name), [first, large].map(({ record }) => record.hash)];
+        for (const store of ['imports', 'details', 'chunks', 'originals'])
+          expect(new Set(dump.get(store)!.map((record) => (record as { hash: string }).hash))).toEqual(new Set(hashes));
+        expect((await foundIn(name)).imports).toEqual([first, large].map(contentOf));
+        await removeScratch();
+        task.meta.fault = { fault, runs, survived: runs };
+      }
+    }
+    expect(runs).toBeGreaterThan(40);
+  },
+);
+
 describe('an import that the tab did not live to finish', () => {
   /** Leaves an import half written, as a tab that dies does. */
   async function breakOff(name: string, one: NewImport): Promise<void> {
@@ -240,7 +300,8 @@ describe('damage to what is stored', () => {
       ]);
       expect(await keeper.addImport(hit)).toBe('added');
       const found = await foundIn(name);
-      expect([found.imports, found.faults]).toEqual([[contentOf(other), contentOf(hit)], []]);
+      // What is written again keeps its place.
+      expect([found.imports, found.faults]).toEqual([[contentOf(hit), contentOf(other)], []]);
     },
   );
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { guardFormula } from '../../src/domain/formula-guard.ts';
+import { guardFormula, unguardFormula } from '../../src/domain/formula-guard.ts';
 
 describe('guardFormula(text)', () => {
   // OWASP, CSV Injection: = + - @, tab, carriage return and line feed; ASVS 1.2.10: NUL. The full-width forms are from memory.
@@ -30,6 +30,7 @@ describe('guardFormula(text)', () => {
           const guarded = guardFormula(text);
           const isGuarded = guarded !== text;
           expect(isGuarded ? guarded.slice(1) : guarded).toBe(text);
+          expect(unguardFormula(guarded)).toBe(text);
           // Nothing that was left alone looks as if it had been guarded.
           if (!isGuarded && text.startsWith("'")) expect(guardFormula(text.slice(1))).toBe(text.slice(1));
         },

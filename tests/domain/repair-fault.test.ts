@@ -19,7 +19,8 @@ const repair = (changes: Partial<Repair> = {}): Repair => ({
 
 describe('repairFault(repair, others)', () => {
   const first = repair({ id: 'T-0100', received: day(1), returned: day(5), outcome: 'comeback' });
-  const fault = (changes: Partial<Repair>) => repairFault(repair(changes), new Map([[first.id, first]]));
+  const fault = (changes: Partial<Repair>, isNew = false) =>
+    repairFault(repair(changes), new Map([[first.id, first]]), isNew);
 
   test('finds nothing wrong with a whole repair, one of an unknown family, and one without days', () => {
     expect(fault({})).toBeUndefined();
@@ -28,23 +29,29 @@ describe('repairFault(repair, others)', () => {
   });
 
   test.each([
-    [{ id: ' ' }, 'A repair needs an id.'],
-    [{ returned: day(11) }, /returned before it was received/],
-    [{ outcome: 'open' }, /open repair has no day of return/],
-    [{ comebackOf: 'T-0131' }, /comeback of itself/],
-    [{ comebackOf: 'T-9999' }, /No repair T-9999 is known/],
-    [{ comebackOf: 'T-0100', received: day(4) }, /received before T-0100 was returned/],
-  ] as const)('says what is wrong with %o', (changes, sentence) => {
-    expect(fault(changes)).toMatch(sentence);
+    [{ id: ' ' }, 'id', /^A repair needs an id\.$/],
+    [{ returned: day(11) }, 'returned', /returned before it was received/],
+    [{ outcome: 'open' }, 'outcome', /open repair has no day of return/],
+    [{ comebackOf: 'T-0131' }, 'comebackOf', /comeback of itself/],
+    [{ comebackOf: 'T-9999' }, 'comebackOf', /No repair T-9999 is known/],
+    [{ comebackOf: 'T-0100', received: day(4) }, 'comebackOf', /received before T-0100 was returned/],
+  ] as const)('says what is wrong with %o, and at which field', (changes, field, sentence) => {
+    expect(fault(changes)).toEqual({ field, sentence: expect.stringMatching(sentence) as string });
+  });
+
+  test('a repair that is added takes nobody’s place', () => {
+    expect(fault({ id: 'T-0100' }, true)).toMatchObject({ field: 'id', sentence: expect.stringContaining('T-0100 is on the bench already') as string }); // prettier-ignore
+    expect(fault({ id: 'T-0100' })).toBeUndefined();
+    expect(fault({}, true)).toBeUndefined();
   });
 
   test('says that two repairs cannot be the comeback of each other', () => {
     const other = { ...first, comebackOf: 'T-0131' };
-    expect(repairFault(repair({ comebackOf: 'T-0100' }), new Map([[other.id, other]]))).toMatch(/one of the two was first/);
+    expect(repairFault(repair({ comebackOf: 'T-0100' }), new Map([[other.id, other]]))?.sentence).toMatch(/one of the two was first/);
   }); // prettier-ignore
 });
 
-describe('repairOddities(repair, family, isDeclared, readings)', () => {
+describe('repairOddities(repair, family, isDeclared, readings, mark)', () => {
   const family: Family = {
     name: 'HERON-48',
     boost: true,
@@ -57,7 +64,7 @@ describe('repairOddities(repair, family, isDeclared, readings)', () => {
   const at = (minute: number, given: Partial<Reading> = {}): Reading =>
     reading({ time: day(14) + minute * 60_000, origin: { file: 'shift.csv', line: minute + 2 }, ...given });
   const odd = (readings: readonly Reading[], changes: Partial<Repair> = {}) =>
-    repairOddities(repair(changes), family, true, readings);
+    repairOddities(repair(changes), family, true, readings, '.');
 
   test('finds nothing odd in readings in order', () => {
     expect(odd([at(1), at(2), at(3)])).toEqual([]);
@@ -85,9 +92,13 @@ describe('repairOddities(repair, family, isDeclared, readings)', () => {
   });
 
   test('tells a family that nobody declared, and readings of another', () => {
-    const [undeclared] = repairOddities(repair({ family: 'WREN-19' }), undefined, false, [
-      at(1, { family: 'WREN-19' }),
-    ]);
+    const [undeclared] = repairOddities(
+      repair({ family: 'WREN-19' }),
+      undefined,
+      false,
+      [at(1, { family: 'WREN-19' })],
+      '.',
+    );
     expect(undeclared).toMatch(/^Nobody has declared the family WREN-19/);
     expect(odd([at(1, { family: 'PLOVER-32' })])[0]).toMatch(/name the family PLOVER-32, and the repair HERON-48/);
     expect(odd([], { family: '' })[0]).toMatch(/No family is given/);

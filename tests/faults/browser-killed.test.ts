@@ -1,3 +1,4 @@
+import assert from 'node:assert/strict';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -5,7 +6,7 @@ import process from 'node:process';
 import { chromium, type Page } from 'playwright-core';
 import { afterAll, inject, test } from 'vitest';
 import { chromiumArguments, ensureChromium } from '../support/chromium.ts';
-import { bringIn, choose, completeIn, expectWhole, OwnBench } from './bench-page.ts';
+import { alertsOf, bringIn, choose, completeIn, expectWhole, OwnBench } from './bench-page.ts';
 import { faultRuns } from './fault-runs.ts';
 import { LogFolder } from './logs.ts';
 
@@ -48,23 +49,32 @@ test.skipIf(process.platform !== 'linux')(
   async (context) => {
     let { bench, page } = await OwnBench.begin(await launch(), inject('baseUrl'));
     await bringIn(page, logs.log(500));
+    let told = 0;
     await faultRuns(context, 'F4 browser killed', 20, async ({ number, random }) => {
       // Half of the kills come right after the page has said that a file is in.
       const said = logs.log(200);
       const log = logs.log(number % 5 === 0 ? 230_000 : 30_000);
       await bringIn(page, said);
       const kept = await completeIn(page);
+      let isBegun = false;
       if (number % 2 === 0) {
         await choose(page, log);
         await page.waitForTimeout(random.uniform(0, number % 5 === 0 ? 1200 : 300));
+        isBegun = (await page.getByRole('button', { name: 'Cancel' }).count()) > 0;
       }
       killAll();
       await bench.context.close().catch(() => undefined);
       ({ bench, page } = await reopen());
       const found = await expectWhole(bench, page, kept);
-      // What was being brought in is named where the note of it had reached the disk; the browser takes some seconds for that.
-      if (number % 2 === 0 && found.length === kept.length) await bringIn(page, log);
+      if (number % 2 === 0 && found.length === kept.length) {
+        const alerts = await alertsOf(page);
+        const isTold = alerts.some((alert) => alert.includes(`Bringing in ${log.name} was interrupted`));
+        if (isBegun) assert.ok(isTold, `${log.name} was begun, and the page tells: ${alerts.join(' ')}`);
+        if (isTold) told += 1;
+        await bringIn(page, log);
+      }
     });
+    assert.ok(told > 0, 'no run was interrupted');
     await bench.context.close();
   },
   300_000,

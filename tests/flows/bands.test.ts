@@ -24,6 +24,17 @@ async function stopped(name: RegExp): Promise<string> {
   return /\d+ of \d+/.exec(text)?.[0] ?? '';
 }
 
+/** The file of all bands, as the page saves it. */
+async function savedBands({ page, go }: FlowPage): Promise<string> {
+  await go('#/bands');
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save all bands as CSV' }).click();
+  const stream = await (await download).createReadStream();
+  const pieces: Buffer[] = [];
+  for await (const piece of stream) pieces.push(piece as Buffer);
+  return Buffer.concat(pieces).toString('utf8');
+}
+
 test('bands are proposed for a new family, accepted, judged by, and taken back', async () => {
   const { page, go, faults } = flow;
   expect(await grid()).not.toMatch(/✓\s*pass/);
@@ -111,13 +122,7 @@ test('a family is made from nothing and given a band, and both come back from th
   await go('#/bands/check?family=WREN-24&point=12V+main&stage=live&mode=DC+volts');
   await page.getByRole('button', { name: 'Accept' }).click();
   await page.getByText('12V main should read 12 V ± 5 % now.').waitFor();
-  await go('#/bands');
-  const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save all bands as CSV' }).click();
-  const stream = await (await download).createReadStream();
-  const pieces: Buffer[] = [];
-  for await (const piece of stream) pieces.push(piece as Buffer);
-  const content = Buffer.concat(pieces).toString('utf8');
+  const content = await savedBands(flow);
   expect(content).toContain('WREN-24,no,12V main,main,,,,live,DC volts,percent,,,12,5,V,board marking,');
   const other = await openPage(browser);
   await startEmpty(other);
@@ -128,4 +133,15 @@ test('a family is made from nothing and given a band, and both come back from th
   expect(await table.innerText()).toMatch(/WREN-24\s+12V main\s+live\s+DC volts\s+12\sV ± 5\s%/);
   await other.page.context().close();
   expect([...faults, ...other.faults]).toEqual([]);
+});
+
+test('all bands that are saved and brought in elsewhere are the same there, to the last character', async () => {
+  const content = await savedBands(flow);
+  expect(content.trim().split(/\r?\n/).length).toBeGreaterThan(100);
+  const other = await openPage(browser);
+  await startEmpty(other);
+  await other.choose({ name: 'bands.csv', content });
+  expect(await savedBands(other)).toBe(content);
+  await other.page.context().close();
+  expect([...flow.faults, ...other.faults]).toEqual([]);
 });

@@ -50,7 +50,7 @@ test('files may be added to the sample, and the page says that they were', async
   const { page, choose, faults } = flow;
   await page.getByRole('button', { name: 'open the invented sample' }).click();
   await page.getByText('(sample, invented)').waitFor();
-  await page.getByText(/5 files on the bench/).waitFor();
+  await page.getByText(/6 files on the bench/).waitFor();
   await choose(LOG);
   await page.getByText('(sample, invented, and your files)').waitFor();
   expect(faults).toEqual([]);

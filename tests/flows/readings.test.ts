@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterEach, describe, expect, test } from 'vitest';
 import { logOf, openForEachTest, startEmpty, violations, type FlowPage } from './flow-page.ts';
@@ -173,4 +174,26 @@ describe('in a window of 320 by 640 pixels', () => {
     ); // prettier-ignore
     expect(cut).toEqual([]);
   });
+});
+
+test('readings that were saved as CSV are the same on an empty bench, in both forms', async () => {
+  const { page, choose, go } = flow;
+  const save = async (way: string): Promise<string> => {
+    await go('#/readings');
+    await page.getByRole('button', { name: 'save as CSV', exact: true }).click();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: way }).click();
+    const content = await readFile(await (await download).path(), 'utf8');
+    await page.getByRole('button', { name: 'Done' }).click();
+    return content;
+  };
+  const exact = await save('Save as CSV, exact');
+  const guarded = await save('Save for a spreadsheet');
+  expect(exact.split('\r\n').length).toBeGreaterThan(1000);
+  await startEmpty(flow);
+  await choose({ name: 'exact.csv', content: exact });
+  expect(await save('Save as CSV, exact')).toBe(exact);
+  await choose({ name: 'for a spreadsheet.csv', content: guarded });
+  // All of them were known already.
+  expect(await save('Save as CSV, exact')).toBe(exact);
 });

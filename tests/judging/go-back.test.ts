@@ -246,7 +246,7 @@ describe('the run-in', () => {
   });
 
   test('counts entries that are left out for being alike', () => {
-    expect(line('run-in', [...WHOLE, entry({ alike: 999_999 })])[1]).toBe('1000000 entries of 12V main in band.');
+    expect(line('run-in', [...WHOLE, entry({ alike: 999_999 })])[1]).toBe('1,000,000 entries of 12V main in band.');
   });
 
   test('without a band is not measured', () => {

@@ -40,6 +40,17 @@ describe('summariseRunIn(trace, limits)', () => {
     expect(drift?.perHour).toBe(0);
   });
 
+  test('has settled where it first stays for five minutes, whatever it does later', () => {
+    const start = [9, 11, 12, 11, 12, 12, 12, 12, 12, 12];
+    expect(of(trace(start)).settling).toBe(240);
+    expect(of(trace([...start, 12, 0, 12, 11.5, 12, 12, 12, 12, 12])).settling).toBe(240);
+  });
+
+  test('has settled before a drop-out that falls into its five minutes', () => {
+    expect(of(trace([9, 12, 12, 0, 0, 12, 12, 12, 12])).settling).toBe(60);
+    expect(of(trace([9, 12, 12, 11, 11, 12, 12, 12, 12])).settling).toBe(300);
+  });
+
   test('tells the longest time outside the band, up to the entry that is back inside', () => {
     expect(of(trace([12, 11.2, 12, 11.2, 11.1, 11.2, 12, 12]), BAND).longestOutside).toBe(180);
     expect(of(trace([12, 12, 12, 11.2, 11.1]), BAND).longestOutside).toBe(60);

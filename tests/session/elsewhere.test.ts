@@ -1,5 +1,4 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import type { BegunImports } from '../../src/session/begun-imports.ts';
 import { Elsewhere } from '../../src/session/elsewhere.ts';
 import { PageState } from '../../src/session/page-state.ts';
 
@@ -12,13 +11,8 @@ afterEach(() => {
 
 test('imports of other tabs are shown as long as they run, also where their tab ends without a word', async () => {
   let running: readonly string[] = ['shift-07.csv'];
-  const begun: BegunImports = {
-    begin: () => () => undefined,
-    elsewhere: () => Promise.resolve(running),
-    takeBrokenOff: () => Promise.resolve([]),
-  };
   const page = new PageState('.');
-  await new Elsewhere(page, begun).look();
+  await new Elsewhere(page, () => Promise.resolve(running)).look();
   expect(page.current.elsewhere).toEqual(['shift-07.csv']);
   running = [];
   await vi.advanceTimersByTimeAsync(4_000);

@@ -117,7 +117,7 @@ describe('backupDue(ledger, now)', () => {
   const after = (imports: number, days: number): Ledger => ({
     ...ledger,
     imports: Array.from({ length: 12 }, (_, index) => ({ hash: `${index}`, rows: 1, crc: 1 })),
-    lastBackup: { at: now - days * day, seal: 's', imports: 12 - imports, edits: 2 },
+    lastBackup: { at: now - days * day, seal: 's', imports: 12 - imports, holdsAll: imports === 0 },
   });
 
   test('asks for a first backup, then after ten imports or seven days with changes', () => {

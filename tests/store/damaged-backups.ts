@@ -49,6 +49,7 @@ function hostileFrames(frames: readonly Frame[]): Changed[] {
     edit('header', 'a newer format', '"format":2', '"format":3'),
     edit('header', 'an impossible format', '"format":2', '"format":-1'),
     edit('state', 'a price below nothing', '"price":1.25', '"price":-1.25'),
+    edit('state', 'a rule of known-good boards with days below nothing', '"heldDays":90', '"heldDays":-90'),
     edit('state', 'a view that leads elsewhere', '"address":"#/readings', '"address":"https://elsewhere.invalid/'),
     edit('state', 'two settings', '"settings":[', '"settings":[{"prices":[]},'),
     edit('header', 'another program', '"app":"benchtally"', '"app":"tern-lane"'),

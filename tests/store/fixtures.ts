@@ -140,6 +140,7 @@ export const state: BenchState = {
       prices: [{ family: 'HERON-48', part: '__proto__', price: 1.25 }],
       fee: 40,
       technician: 'A. Tern',
+      goodRule: { heldDays: 90, withoutFault: false, newParts: true },
     },
   ],
   views: [{ name: '__proto__', address: '#/readings?sort=-margin&group=family' }],

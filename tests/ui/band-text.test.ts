@@ -11,11 +11,11 @@ function plain(text: string): string {
 // Space between number and unit, and before %: SI Brochure, 9th edition, 5.4.3 and 5.4.7.
 describe('expectationText(expects, unit, mark)', () => {
   test.each<[Expectation, Unit, string]>([
-    [{ kind: 'between', low: 0.424, high: 0.636 }, 'V', '424 to 636 mV'],
+    [{ kind: 'between', low: 0.424, high: 0.636 }, 'V', '0.424 to 0.636 V'],
     [{ kind: 'percent', nominal: 12, percent: 5 }, 'V', '12 V ± 5 %'],
     [{ kind: 'percent', nominal: 390, percent: 2.5 }, 'V', '390 V ± 2.5 %'],
     [{ kind: 'at least', limit: 20_000 }, 'Ω', 'at least 20 kΩ'],
-    [{ kind: 'at most', limit: 0.3 }, 'Ω', 'at most 300 mΩ'],
+    [{ kind: 'at most', limit: 0.3 }, 'Ω', 'at most 0.3 Ω'],
     [{ kind: 'open', limit: 1e6 }, 'Ω', 'open, or at least 1 MΩ'],
     [{ kind: 'shorted', limit: 2 }, 'Ω', 'a beep, or at most 2 Ω'],
     [{ kind: 'rectified mains', below: 8, above: 3 }, 'V', 'the peak of the mains, from 8 % below to 3 % above'],
@@ -58,7 +58,9 @@ test('rangeText(limits, unit, mark) writes both ends with the prefix of the larg
 });
 
 test('limitText(value, unit, mark) adds no digit that a limit does not have', () => {
-  expect(plain(limitText(0.1 + 0.2, 'V', '.'))).toBe('300 mV');
+  expect(plain(limitText(0.1 + 0.2, 'V', '.'))).toBe('0.3 V');
+  expect(plain(limitText(0.07, 'V', '.'))).toBe('70 mV');
+  expect(plain(limitText(0.9, 'A', '.'))).toBe('900 mA');
   expect(plain(limitText(1234567, 'Ω', '.'))).toBe('1.23457 MΩ');
   expect(plain(limitText(0, 'Ω', '.'))).toBe('0 Ω');
 });

@@ -78,6 +78,17 @@ describe('proposeFor(judged, check, settings)', () => {
     expect(proposal?.differ?.percent).toBeCloseTo(1.6, 0);
   });
 
+  test('warns where the boards fall into two groups, and not where they are one', () => {
+    const mixed = (apart: number): readonly string[] => {
+      const own = boardsRead(40, { M1: 1 }, 7).filter(({ point }) => point === check.point);
+      const boards = own.map((board, at) => ({ ...board, value: board.value! + (at % 2) * apart }));
+      return proposeFor(benchOf(boards), check, settings).proposal!.warnings;
+    };
+    const warning = 'The readings fall into two groups: two revisions of the board may be mixed together.';
+    expect(mixed(1)).toContain(warning);
+    expect(mixed(0)).not.toContain(warning);
+  });
+
   test('counts a board once, by its last reading', () => {
     const runIn = Array.from({ length: 30 }, (_, at) => ({ repair: 'T-1', value: 12 + at / 100 }));
     const line = proposeFor(benchOf([...runIn, { repair: 'T-2', value: 12.5 }]), check, settings);

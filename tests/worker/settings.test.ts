@@ -1,13 +1,36 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { NO_SETTINGS } from '../../src/domain/bench-settings.ts';
+import { judgeBench } from '../../src/worker/bench/bench-data.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { asking } from './asking.ts';
 
+const goodRule = { heldDays: 90, withoutFault: false, newParts: true };
+
+vi.mock('../../src/worker/bench/bench-data.ts', async (original) => {
+  const whole = await original<typeof import('../../src/worker/bench/bench-data.ts')>();
+  return { ...whole, judgeBench: vi.fn(whole.judgeBench) };
+});
+
 describe('settings', () => {
+  test('that change judge nothing anew, as meters that change do', async () => {
+    const ask = asking(createBench());
+    const before = vi.mocked(judgeBench).mock.calls.length;
+    await ask('setSettings', { prices: [{ family: 'HERON-48', part: 'Q1', price: 1.2 }], fee: 45 });
+    await ask('undo');
+    expect(vi.mocked(judgeBench).mock.calls.length).toBe(before);
+    await ask('setMeters', [{ name: 'M1', accuracies: [] }]);
+    expect(vi.mocked(judgeBench).mock.calls.length).toBe(before + 1);
+  });
+
   test('are none at first, come back as they were set, and are taken back by undo', async () => {
     const ask = asking(createBench());
     expect(await ask('settings')).toEqual(NO_SETTINGS);
-    const settings = { prices: [{ family: 'HERON-48', part: 'Q1', price: 1.2 }], fee: 45, technician: 'A. Tern' };
+    const settings = {
+      prices: [{ family: 'HERON-48', part: 'Q1', price: 1.2 }],
+      fee: 45,
+      technician: 'A. Tern',
+      goodRule,
+    };
     await ask('setSettings', settings);
     expect(await ask('settings')).toEqual(settings);
     await ask('undo');
@@ -23,6 +46,8 @@ describe('settings', () => {
     ['two prices of one part', { prices: [price, { ...price, price: 2 }] }, 'two prices'],
     ['a price of nothing', { prices: [{ ...price, part: ' ' }] }, 'the family and the part'],
     ['an endless fee', { prices: [], fee: Infinity }, 'fee'],
+    ['a rule with days below nothing', { prices: [], goodRule: { ...goodRule, heldDays: -1 } }, 'whole number'],
+    ['a rule with half a day', { prices: [], goodRule: { ...goodRule, heldDays: 0.5 } }, 'whole number'],
     ['a technician without a name', { prices: [], technician: ' ' }, 'name'],
   ])('with %s are refused with a sentence, and the present ones stay', async (_, settings, reason) => {
     const ask = asking(createBench());

@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Repair } from '../../src/domain/repair.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
+import { nextOn } from '../../src/worker/bench/what-next.ts';
 import type { BenchHandlers, CallContext } from '../../src/worker/contract/calls.ts';
+import { failing, GOOD, SHORTED, times } from '../patterns/examined.ts';
 
 const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
 
@@ -61,6 +63,53 @@ describe('whatNext(repair)', () => {
   });
 });
 
+describe('nextOn(board, mark) once a part is proved failed', () => {
+  const after = (known: Parameters<typeof failing>[0], earlier: ReturnType<typeof failing>[], cleared: string[] = []) =>
+    nextOn(
+      {
+        family: { name: 'HERON-48', boost: true, points: [], parts: [] },
+        complaint: '',
+        evidence: new Map([
+          ...known.map((part) => [part, SHORTED] as const),
+          ...cleared.map((part) => [part, GOOD] as const),
+        ]),
+        measured: new Set(),
+        earlier,
+        checks: [],
+        lifting: new Map(),
+      },
+      '.',
+    ).sentence;
+  const earlier = [
+    ...times(6, () => failing(['Q1', 'F1'])),
+    ...times(4, () => failing(['Q1', 'R1'])),
+    failing(['Q1', 'D9']),
+    ...times(9, () => failing(['Q3', 'U2'])),
+  ];
+
+  test('names the parts that failed with it often enough, and of how many repairs', () => {
+    expect(after(['Q1'], earlier)).toBe(
+      'Q1 is proved failed. Of the 11 earlier repairs in which it had, F1 had failed too in 6 and R1 had failed too in 4: measure these as well.',
+    );
+  });
+
+  test('leaves out what has been measured, and says so plainly where nothing is left or history is thin', () => {
+    expect(after(['Q1'], earlier, ['F1'])).toBe(
+      'Q1 is proved failed. Of the 11 earlier repairs in which it had, R1 had failed too in 4: measure it as well.',
+    );
+    const plain = 'Q1 is proved failed; what it may have taken along is still to be measured.';
+    expect(after(['Q1'], earlier, ['F1', 'R1'])).toBe(plain);
+    expect(after(['Q1'], earlier.slice(0, 4))).toBe(plain);
+  });
+
+  test('takes only repairs in which all of them had failed', () => {
+    const both = [...times(5, () => failing(['Q1', 'R1', 'D1'])), ...times(20, () => failing(['Q1', 'F1']))];
+    expect(after(['Q1', 'R1'], both)).toBe(
+      'Q1 and R1 are proved failed. Of the 5 earlier repairs in which they had, D1 had failed too in 5: measure it as well.',
+    );
+  });
+});
+
 describe('repairs by hand', () => {
   test('an overruled line keeps its reason until it is taken back or undone', async () => {
     const bench = await sampleBench();
@@ -84,6 +133,15 @@ describe('repairs by hand', () => {
     const wrong = { ...fresh, comebackOf: 'T-0900' };
     await expect(Promise.resolve().then(() => bench.setRepair(context, wrong))).rejects.toThrow('comeback of itself');
     expect(await bench.summary(context)).toEqual(before);
+  });
+
+  test('a repair that is added under an id that is taken replaces nothing', async () => {
+    const bench = await sampleBench();
+    const before = (await bench.repairs(context)).find(({ repair }) => repair.id === 'T-0117');
+    const again = { ...fresh, id: 'T-0117' };
+    expect(await bench.repairFault(context, again, true)).toMatchObject({ field: 'id' });
+    await expect(Promise.resolve().then(() => bench.setRepair(context, again, true))).rejects.toThrow('T-0117 is on the bench already'); // prettier-ignore
+    expect((await bench.repairs(context)).find(({ repair }) => repair.id === 'T-0117')).toEqual(before);
   });
 });
 

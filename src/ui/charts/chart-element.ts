@@ -125,7 +125,7 @@ export abstract class ChartElement extends LitElement {
     const mark = this.current === undefined ? undefined : this.marks[this.reachable];
     const leads = this.marks.some(({ href, repairs }) => href !== undefined || repairs !== undefined);
     // A listener for focus on the drawing itself would make it a stop of the Tab key.
-    return html`<div class="plot" @keydown=${this.onKey} @focusin=${this.onReach} @pointerover=${this.onReach}>
+    return html`<div class="plot" @keydown=${this.onKey} @focusin=${this.onReach} @pointermove=${this.onReach}>
         <svg height=${height} role="group" aria-label=${this.about}>${content}</svg>
       </div>
       <p class="readout" role="status">

@@ -40,6 +40,12 @@ export class FigureFrame extends LitElement {
         }
       }
 
+      @container (inline-size >= 100rem) {
+        .beside :is(th, td):not(:last-child) {
+          padding-inline-end: 1rem;
+        }
+      }
+
       .beside > * {
         min-inline-size: 0;
       }

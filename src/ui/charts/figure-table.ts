@@ -1,3 +1,5 @@
+import { guardFormula } from '../../domain/formula-guard.ts';
+
 /** A cell: its text, the number behind it where it is one, and where it leads. */
 export interface FigureCell {
   readonly text: string;
@@ -15,8 +17,6 @@ export interface FigureTable {
 }
 
 const NEEDS_QUOTES = /[",\r\n]/;
-/** Source of the first characters: OWASP, CSV Injection. */
-const FORMULA_START = /^\s*[=+\-@\t\r]/;
 
 /** A table as CSV: commas, decimal points, numbers unrounded; a text that a spreadsheet would take for a formula gets an apostrophe. */
 export function csvText({ columns, rows }: FigureTable): string {
@@ -30,6 +30,6 @@ function csvCell(cell: string | FigureCell): string {
 }
 
 function textCell(text: string): string {
-  const safe = FORMULA_START.test(text) ? `'${text}` : text;
+  const safe = guardFormula(text);
   return NEEDS_QUOTES.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -1,7 +1,7 @@
 import { formatComputed, joinQuantity, type DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
 import type { BenchCalls } from '../../session/answers.ts';
-import { countOf } from '../words.ts';
+import { countOf, durationText } from '../words.ts';
 
 type RunInLine = ReturnType<BenchCalls['runIns']>[number];
 
@@ -20,5 +20,5 @@ export function traceSentence({ point, mode, lastDigit, summary }: RunInLine, ma
   if (summary === undefined) return `${point}: no entry holds a number and a time.`;
   const text = (value: number): string => joinQuantity(formatComputed(value, MODE_UNITS[mode], lastDigit, mark));
   const { entries, length, minimum, maximum } = summary;
-  return `${point}: ${countOf(entries, 'reading', mark)} over ${elapsedText(length * SECOND)}, from ${text(minimum)} to ${text(maximum)}.`;
+  return `${point}: ${countOf(entries, 'reading', mark)} over ${durationText(length, mark)}, from ${text(minimum)} to ${text(maximum)}.`;
 }

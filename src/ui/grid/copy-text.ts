@@ -1,3 +1,4 @@
+import { guardFormula } from '../../domain/formula-guard.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { GridLine } from '../../session/answers.ts';
 import type { GridColumn } from './grid-columns.ts';
@@ -8,7 +9,6 @@ export type CopyManner = 'spreadsheet' | 'exact';
 
 /**
  * Lines as tab-separated text for the clipboard. Columns that say nothing in words are left out; the line of a group fills its first cell.
- * Source of the first characters of a formula: OWASP, CSV Injection.
  */
 export function copyText(
   lines: readonly GridLine[],
@@ -26,14 +26,12 @@ export function copyText(
   return [...headers, ...texts].map((cells) => cells.join('\t')).join('\r\n');
 }
 
-/** What begins like one behind apostrophes gets one more, so that reading it back takes off the one that was put there. */
-const FORMULA_START = /^'*\s*[=+\-@\0＝＋－＠]/;
 /** A number with its unit, which may begin with a sign and is still no formula. */
-const QUANTITY = /^[+-]?\d+(?:[.,]\d+)?(?:\u00a0\S+)?$/;
+const QUANTITY = /^[+-]?\d+(?:[.,]\d+)?\u00a0\S+$/;
 
 function safeCell(text: string): string {
   const oneLine = text.replaceAll(/[\t\r\n]+/g, ' ');
-  return FORMULA_START.test(oneLine) && !QUANTITY.test(oneLine) ? `'${oneLine}` : oneLine;
+  return QUANTITY.test(oneLine) ? oneLine : guardFormula(oneLine);
 }
 
 /** What would break the lines or the columns, or seem to be guarded, is put in quotes (RFC 4180, 2.6 and 2.7, with tabs for commas). */

@@ -99,7 +99,7 @@ export const GRID_COLUMNS: readonly GridColumn[] = [
     id: 'verdict',
     title: 'verdict',
     sort: 'verdict',
-    width: '10.25em',
+    width: '11.5em',
     share: 1,
     text: verdictLine,
     cell: verdictCell,

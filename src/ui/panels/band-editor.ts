@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Band, BandKind, Expectation } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
-import { RETURNED_AND_HELD, type GoodRule } from '../../domain/good-rule.ts';
+import type { GoodRule } from '../../domain/good-rule.ts';
 import type { Unit } from '../../domain/quantity.ts';
 import { MODE_UNITS, STAGES, type Stage } from '../../domain/reading.ts';
 import type { FacetValue, ProposalLine, Rejudged, Trial } from '../../session/answers.ts';
@@ -28,7 +28,7 @@ import { openCheck, type Opened } from './band-opened.ts';
 import './band-results.ts';
 import './history.ts';
 import { TrialController } from './band-trial.ts';
-import { DEFAULT_LEARNING, rememberRule, ruleOf } from './band-learning.ts';
+import { DEFAULT_LEARNING, keepRule } from './band-learning.ts';
 import { checkKey, checkText, today, trialText } from './band-words.ts';
 
 const MOVING =
@@ -60,19 +60,13 @@ export class BandEditor extends LitElement {
     const { check } = this;
     if (check === undefined) return undefined;
     const key = this.revision + checkKey(check);
-    const { rule } = this;
-    return {
-      key: key + JSON.stringify(rule),
-      ask: (signal) => openCheck(this.session, key, check, rule, signal),
-      keepsLast: true,
-    };
+    return { key, ask: (signal) => openCheck(this.session, key, check, signal), keepsLast: true };
   });
   private readonly proposal = new AnswerController<ProposalLine>(this, () => {
     const opened = valueOf(this.opened.answer);
-    const { check } = this;
-    if (check === undefined || opened === undefined || opened.points.value.length === 0) return undefined;
-    const settings = { ...DEFAULT_LEARNING, rule: this.rule };
-    const key = this.revision + checkKey(check) + JSON.stringify(settings);
+    if (opened === undefined || opened.points.value.length === 0) return undefined;
+    const { key, check, rule } = opened;
+    const settings = { ...DEFAULT_LEARNING, rule };
     return { key, ask: (signal) => this.session.ask('propose', [check, settings], signal) };
   });
   private readonly trial = new TrialController(this);
@@ -84,7 +78,6 @@ export class BandEditor extends LitElement {
   @state() private form: BandForm | undefined;
   @state() private problem: string | undefined;
   @state() private busy = false;
-  @state() private rule: GoodRule = RETURNED_AND_HELD;
 
   @property({ attribute: false }) session!: Session;
   /** What the address names: family, point and mode; the stage may be left open. */
@@ -99,21 +92,20 @@ export class BandEditor extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('about')) this.problem = undefined;
-    if (changed.has('session')) this.rule = ruleOf(this.session);
     const opened = valueOf(this.opened.answer);
     if (opened === undefined) return;
-    const { key } = opened;
-    if (key !== this.formKey) {
-      this.formKey = key;
+    const { key, check, rule, points } = opened;
+    // What was typed stays until there is another band to start from.
+    const formKey = JSON.stringify([check, points.band]);
+    if (formKey !== this.formKey) {
+      this.formKey = formKey;
       this.form = this.formOf(opened);
     }
     const read = this.read;
-    if (read === undefined || !('expects' in read) || opened.points.value.length === 0) this.trial.drop();
+    if (read === undefined || !('expects' in read) || points.value.length === 0) this.trial.drop();
     else {
-      const { rule } = this;
-      const { check } = opened;
       const { expects } = read;
-      this.trial.want(key + JSON.stringify([expects, rule]), () => this.session.ask('tryBand', [check, expects, rule]));
+      this.trial.want(key + JSON.stringify(expects), () => this.session.ask('tryBand', [check, expects, rule]));
     }
   }
 
@@ -164,9 +156,13 @@ export class BandEditor extends LitElement {
     if (detail.author !== undefined) rememberAuthor(this.session, detail.author);
   }
 
-  private chooseRule({ detail }: CustomEvent<GoodRule>): void {
-    this.rule = detail;
-    rememberRule(this.session, detail);
+  private async chooseRule({ detail }: CustomEvent<GoodRule>): Promise<void> {
+    this.problem = undefined;
+    try {
+      await keepRule(this.session, detail);
+    } catch (error) {
+      this.problem = error instanceof Error ? error.message : String(error);
+    }
   }
 
   private chooseKind({ detail }: CustomEvent<BandKind>): void {
@@ -252,7 +248,7 @@ export class BandEditor extends LitElement {
     </nav>`;
   }
 
-  private renderStrip({ check, points }: Opened) {
+  private renderStrip({ check, rule, points }: Opened) {
     const of = (code: number): number => points.standing.reduce((sum, own) => sum + (own === code ? 1 : 0), 0);
     const read = this.read ?? { fault: '' };
     const total = points.value.length;
@@ -281,7 +277,7 @@ export class BandEditor extends LitElement {
       ${
         total === 0
           ? nothing
-          : html`<bt-band-good-rule .rule=${this.rule} @rule-changed=${this.chooseRule}></bt-band-good-rule>`
+          : html`<bt-band-good-rule .rule=${rule} @rule-changed=${this.chooseRule}></bt-band-good-rule>`
       }
     </section>`;
   }

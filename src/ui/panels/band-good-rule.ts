@@ -2,13 +2,14 @@ import { css, html, LitElement } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { GoodRule } from '../../domain/good-rule.ts';
 import { shared } from '../styles/shared.styles.ts';
+import { heldText } from './good-rule-words.ts';
 
 /** For how long a board may be asked to have stayed away, in days. */
 const HELD_DAYS = [0, 30, 90, 180, 365] as const;
 
 /**
  * Which past boards count as known good, said and chosen.
- * @fires rule-changed - detail: GoodRule
+ * @fires rule-changed - detail: GoodRule, with what was chosen before it was kept
  */
 @customElement('bt-band-good-rule')
 export class BandGoodRule extends LitElement {
@@ -39,7 +40,8 @@ export class BandGoodRule extends LitElement {
   @property({ attribute: false }) rule!: GoodRule;
 
   private change(changes: Partial<GoodRule>): void {
-    this.dispatchEvent(new CustomEvent<GoodRule>('rule-changed', { detail: { ...this.rule, ...changes } }));
+    this.rule = { ...this.rule, ...changes };
+    this.dispatchEvent(new CustomEvent('rule-changed', { detail: this.rule, bubbles: true, composed: true }));
   }
 
   private chooseDays(event: Event): void {
@@ -61,10 +63,7 @@ export class BandGoodRule extends LitElement {
         >Known good: returned working, and has not come back
         <select @change=${this.chooseDays}>
           ${HELD_DAYS.map(
-            (days) =>
-              html`<option value=${days} .selected=${days === heldDays}>
-                ${days === 0 ? 'so far' : `for ${days} days or more`}
-              </option>`,
+            (days) => html`<option value=${days} .selected=${days === heldDays}>${heldText(days)}</option>`,
           )}
         </select></label
       >

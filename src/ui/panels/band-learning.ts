@@ -18,13 +18,12 @@ export const SIDES_WORDS: Readonly<Record<LearningSettings['sides'], string>> = 
   'at most': 'high side only',
 };
 
-const rules = new WeakMap<Session, GoodRule>();
-
-/** The rule of known-good boards, as last chosen while this page is open. */
-export function ruleOf(session: Session): GoodRule {
-  return rules.get(session) ?? RETURNED_AND_HELD;
+/** The rule of known-good boards that the bench's settings state, else the usual one. */
+export async function ruleOf(session: Session, signal?: AbortSignal): Promise<GoodRule> {
+  return (await session.ask('settings', [], signal)).goodRule ?? RETURNED_AND_HELD;
 }
 
-export function rememberRule(session: Session, rule: GoodRule): void {
-  rules.set(session, rule);
+/** Keeps a rule with the bench's settings, upon which all that was asked by the one before is asked again. */
+export async function keepRule(session: Session, goodRule: GoodRule): Promise<void> {
+  await session.ask('setSettings', [{ ...(await session.ask('settings', [])), goodRule }]);
 }

@@ -4,12 +4,15 @@ import type { GoodRule } from '../../domain/good-rule.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
 import type { PastPoints, Trial } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
+import { ruleOf } from './band-learning.ts';
 
 /** A check, its past readings, and what its present band would do to them. */
 export interface Opened {
   /** Tells the check and the state of the bench that it was opened at. */
   readonly key: string;
   readonly check: Check;
+  /** By which boards count as known good. */
+  readonly rule: GoodRule;
   readonly points: PastPoints;
   readonly present: Trial | undefined;
   /** Earlier bands of the place, latest first. */
@@ -26,13 +29,8 @@ const NO_POINTS: Omit<PastPoints, 'unit'> = {
 };
 
 /** Looks up all that the editor shows of a check. @param key - goes into the answer */
-export async function openCheck(
-  session: Session,
-  key: string,
-  check: Check,
-  rule: GoodRule,
-  signal: AbortSignal,
-): Promise<Opened> {
+export async function openCheck(session: Session, key: string, check: Check, signal: AbortSignal): Promise<Opened> {
+  const rule = await ruleOf(session, signal);
   const { family, point, stage, mode } = check;
   const filters = [
     { field: 'family', oneOf: [family] },
@@ -49,7 +47,7 @@ export async function openCheck(
     band === undefined || readings === 0 ? undefined : session.ask('tryBand', [check, band.expects, rule], signal),
     session.ask('bandHistory', [place], signal),
   ]);
-  return { key, check, points, present, history };
+  return { key, check, rule, points, present, history };
 }
 
 /** What there is to show of a check without a reading: its band alone. */

@@ -47,6 +47,11 @@ export class BandsPlace extends LitElement {
     return String(this.session.state.revision);
   }
 
+  /** Another rule of known-good boards is a change as well, so that the one before is no more what undo takes back. */
+  private forget(): void {
+    this.outcome = undefined;
+  }
+
   private take({ detail }: CustomEvent<Outcome>): void {
     this.outcome = detail;
     this.problem = undefined;
@@ -116,7 +121,7 @@ export class BandsPlace extends LitElement {
 
   override render() {
     const { outcome, problem } = this;
-    return html`<div @bench-changed=${this.take}>
+    return html`<div @bench-changed=${this.take} @rule-changed=${this.forget}>
       ${
         outcome === undefined
           ? nothing

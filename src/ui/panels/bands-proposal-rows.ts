@@ -19,7 +19,7 @@ export interface Marking {
 /** What the rows of proposals show beside the proposals, and whom they tell what the person does. */
 export interface RowsContext {
   readonly mark: DecimalMark;
-  readonly settings: (check: Check) => LearningSettings;
+  readonly sides: (check: Check) => LearningSettings['sides'];
   readonly isTicked: (check: Check) => boolean;
   readonly tick: (check: Check, ticked: boolean) => void;
   readonly keep: (row: number, kept: boolean) => void;
@@ -121,7 +121,7 @@ function countCell({ count, overRange, removed }: Proposal, mark: DecimalMark) {
 }
 
 function methodCell(proposal: Proposal, check: Check, context: RowsContext, name: string) {
-  const settings = context.settings(check);
+  const chosen = context.sides(check);
   const normality = normalityText(proposal, context.mark);
   return html`${methodText(proposal)}${normality === '' ? '' : `; ${normality}`}
   ${
@@ -135,8 +135,7 @@ function methodCell(proposal: Proposal, check: Check, context: RowsContext, name
           }}
         >
           ${(['both', 'at least', 'at most'] as const).map(
-            (sides) =>
-              html`<option value=${sides} ?selected=${sides === settings.sides}>${SIDES_WORDS[sides]}</option>`,
+            (sides) => html`<option value=${sides} ?selected=${sides === chosen}>${SIDES_WORDS[sides]}</option>`,
           )}
         </select>`
   }`;

@@ -8,7 +8,7 @@ import { MODE_UNITS } from '../../domain/reading.ts';
 import type { LearningSettings, ProposalLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { expectationText } from '../band-text.ts';
-import { AnswerController } from '../controllers/answer-controller.ts';
+import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { bandsHash, hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
@@ -16,7 +16,7 @@ import { countOf } from '../words.ts';
 import { authorOf, rememberAuthor } from './band-author.ts';
 import { readDraft } from './band-draft.ts';
 import './band-good-rule.ts';
-import { DEFAULT_LEARNING, rememberRule, ruleOf, SHARES, SIDES_WORDS } from './band-learning.ts';
+import { DEFAULT_LEARNING, keepRule, ruleOf, SHARES, SIDES_WORDS } from './band-learning.ts';
 import { benchChanged } from './band-outcome.ts';
 import { quantityField } from './band-typed.ts';
 import { checkKey, checkText, sharePercent, today } from './band-words.ts';
@@ -44,6 +44,11 @@ const NUMBERS: readonly string[] = ['good readings', 'good stopped', 'bad let th
 export class BandsProposals extends LitElement {
   static override styles = [shared, bandsProposalsStyles];
 
+  private readonly rule = new AnswerController<GoodRule>(this, () => ({
+    key: this.revision,
+    ask: (signal) => ruleOf(this.session, signal),
+    keepsLast: true,
+  }));
   private readonly lines = new AnswerController<readonly ProposalLine[]>(this, () => {
     const { family } = this.about;
     if (family === undefined) return undefined;
@@ -64,7 +69,6 @@ export class BandsProposals extends LitElement {
   @state() private author = '';
   @state() private problem: string | undefined;
   @state() private busy = false;
-  @state() private rule: GoodRule = RETURNED_AND_HELD;
   /** Counted up to learn again after a stop. */
   @state() private round = 0;
 
@@ -80,10 +84,7 @@ export class BandsProposals extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('session')) {
-      this.author = authorOf(this.session);
-      this.rule = ruleOf(this.session);
-    }
+    if (changed.has('session')) this.author = authorOf(this.session);
     const before = changed.get('about');
     if (before !== undefined && JSON.stringify(before) !== JSON.stringify(this.about)) {
       this.ticked = new Set();
@@ -95,26 +96,29 @@ export class BandsProposals extends LitElement {
     return this.session.state.decimalMark;
   }
 
-  private get settings(): LearningSettings {
-    const { content, confidence, sides, keptRows, rule } = this;
-    return { content, confidence, sides, keptRows, rule };
+  /** All that a band is learned with, but for the rule of known-good boards, which the bench keeps. */
+  private get settings(): Omit<LearningSettings, 'rule'> {
+    const { content, confidence, sides, keptRows } = this;
+    return { content, confidence, sides, keptRows };
   }
 
-  private settingsOf(check: Check): LearningSettings {
-    return { ...this.settings, sides: this.ownSides.get(checkKey(check)) ?? this.sides };
+  private sidesOf(check: Check): LearningSettings['sides'] {
+    return this.ownSides.get(checkKey(check)) ?? this.sides;
   }
 
   private async propose(family: string, signal: AbortSignal): Promise<readonly ProposalLine[]> {
+    const settings = { ...this.settings, rule: await ruleOf(this.session, signal) };
+    const settingsOf = (check: Check): LearningSettings => ({ ...settings, sides: this.sidesOf(check) });
     const { point, stage, mode } = this.about;
     if (point !== undefined && stage !== undefined && mode !== undefined) {
       const check = { family, point, stage, mode };
-      return [await this.session.ask('propose', [check, this.settingsOf(check)], signal)];
+      return [await this.session.ask('propose', [check, settingsOf(check)], signal)];
     }
-    const lines = await this.run.learn(this.session, family, this.settings, signal);
+    const lines = await this.run.learn(this.session, family, settings, signal);
     return Promise.all(
       lines.map(async (line) => {
         if (!this.ownSides.has(checkKey(line.check))) return line;
-        return this.session.ask('propose', [line.check, this.settingsOf(line.check)], signal);
+        return this.session.ask('propose', [line.check, settingsOf(line.check)], signal);
       }),
     );
   }
@@ -127,7 +131,7 @@ export class BandsProposals extends LitElement {
     return {
       mark: this.mark,
       columns: COLUMNS.length + 2,
-      settings: (check) => this.settingsOf(check),
+      sides: (check) => this.sidesOf(check),
       isTicked: (check) => this.ticked.has(checkKey(check)),
       tick: (check, ticked) => {
         this.tick([check], ticked);
@@ -174,9 +178,13 @@ export class BandsProposals extends LitElement {
     this.confidence = Number((event.target as HTMLSelectElement).value);
   }
 
-  private chooseRule({ detail }: CustomEvent<GoodRule>): void {
-    this.rule = detail;
-    rememberRule(this.session, detail);
+  private async chooseRule({ detail }: CustomEvent<GoodRule>): Promise<void> {
+    this.problem = undefined;
+    try {
+      await keepRule(this.session, detail);
+    } catch (error) {
+      this.problem = error instanceof Error ? error.message : String(error);
+    }
   }
 
   private chooseSides(event: Event): void {
@@ -249,7 +257,10 @@ export class BandsProposals extends LitElement {
           )}
         </select></label
       >
-      <bt-band-good-rule .rule=${this.rule} @rule-changed=${this.chooseRule}></bt-band-good-rule>
+      <bt-band-good-rule
+        .rule=${valueOf(this.rule.answer) ?? RETURNED_AND_HELD}
+        @rule-changed=${this.chooseRule}
+      ></bt-band-good-rule>
     </div>`;
   }
 

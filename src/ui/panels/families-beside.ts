@@ -136,7 +136,7 @@ export class FamiliesBesideView extends LitElement {
     const none = `No board of either came back by ${dayText(watched)}: how long they hold is not known yet.`;
     return html`<bt-figure-frame
       .question=${'Which of the two holds better?'}
-      .sentence=${'The share of boards that came back within so many days of their return (Kaplan–Meier); shaded the 95 % limits of the first. Boards that did not come back count for as long as they were watched.'}
+      .sentence=${'The share of boards that came back within so many days of their return (Kaplan–Meier); shaded the 95\u00a0% limits of the first. Boards that did not come back count for as long as they were watched.'}
       .instead=${lines.length === 0 ? none : undefined}
       .table=${this.repairTable(families)}
       .file=${`${here.family} and ${there.family}`}

@@ -66,7 +66,7 @@ export function whatAComplaintPointsTo(view: FamilyView) {
   });
   return html`<bt-figure-frame
     .question=${`What does “${row.complaint}” point to?`}
-    .sentence=${`${countOf(row.repairs, 'repair', mark)} under it, nothing proved in ${countText(row.nothingProved, mark)}. The dot is the chance that the part has failed, drawn towards its share in the family where the complaint is rare; the line holds it with 95 % probability.`}
+    .sentence=${`${countOf(row.repairs, 'repair', mark)} under it${row.nothingProved === 0 ? '' : `, nothing proved in ${countText(row.nothingProved, mark)}`}. The dot is the chance that the part has failed, drawn towards its share in the family where the complaint is rare; the line holds it with 95 % probability.`}
     .table=${likelyTable(view, row, likely)}
     .file=${page.family}
   >

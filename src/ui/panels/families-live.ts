@@ -16,7 +16,7 @@ import { pointReadings, type FamilyView } from './families-view.ts';
 /** Live readings at each point, as the board was received and as it went back, over the band. */
 export function liveReadings(view: FamilyView) {
   const { page, mark } = view;
-  const lines = page.live.map((points) => lineOf(view, points));
+  const lines = page.live.map((points) => lineOf(view, points, titleOf(points, page.live)));
   return html`<bt-figure-frame
     .question=${'What do boards under power read at each point?'}
     .sentence=${sentenceOf(view)}
@@ -40,12 +40,18 @@ function nothingRead({ page }: FamilyView): string {
     : 'No board that fits these filters was measured under power.';
 }
 
-function lineOf(view: FamilyView, points: LivePoints): LiveLine {
+/** A point with its stage where that is not live, and its mode where it is read in several. */
+function titleOf({ check }: LivePoints, all: readonly LivePoints[]): string {
+  const { point, stage, mode } = check;
+  const isReadInSeveral = all.some(({ check: other }) => other.point === point && other.mode !== mode);
+  return [point, ...(stage === 'live' ? [] : [stage]), ...(isReadInSeveral ? [mode] : [])].join(', ');
+}
+
+function lineOf(view: FamilyView, points: LivePoints, title: string): LiveLine {
   const { mark } = view;
   const { check, unit, limits, without: wordless } = points;
   const halves = { received: [...points.received], returned: [...points.returned] };
   const inBand = limits && halves.returned.filter((value) => isWithin(limits, 'value', value) === true).length;
-  const title = check.stage === 'live' ? check.point : `${check.point}, ${check.stage}`;
   const band = limits === undefined ? 'no band' : bandText(limits, unit, mark);
   const label =
     limits === undefined
@@ -57,7 +63,7 @@ function lineOf(view: FamilyView, points: LivePoints): LiveLine {
     limits,
     title,
     label,
-    sentence: `${title}, ${check.mode}: ${countOf(halves.received.length, 'reading', mark)} as received, ${countText(halves.returned.length, mark)} as the board went back; ${band}.${without}`,
+    sentence: `${check.point}, ${check.stage}, ${check.mode}: ${countOf(halves.received.length, 'reading', mark)} as received, ${countText(halves.returned.length, mark)} as the board went back; ${band}.${without}`,
     href: pointReadings(view, check.point, [
       { field: 'stage', oneOf: [check.stage] },
       { field: 'mode', oneOf: [check.mode] },

@@ -149,11 +149,11 @@ export class FamilyPageView extends LitElement {
 
   private readonly keepFee = (fee: number | undefined): void => {
     if (this.asked.fee !== undefined) this.change({ fee: undefined });
-    this.keep(({ prices, technician }) => ({
-      prices,
-      ...(fee !== undefined && { fee }),
-      ...(technician !== undefined && { technician }),
-    }));
+    this.keep((settings) => {
+      const kept = { ...settings, ...(fee !== undefined && { fee }) };
+      if (fee === undefined) Reflect.deleteProperty(kept, 'fee');
+      return kept;
+    });
   };
 
   /** Changes what the bench states once for all its repairs, after the change before: each is made to what the one before left. */

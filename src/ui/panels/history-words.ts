@@ -10,6 +10,7 @@ import type { Repair } from '../../domain/repair.ts';
 import type { Change } from '../../session/answers.ts';
 import { expectationText, limitText } from '../band-text.ts';
 import { countOf, dayText, listText } from '../words.ts';
+import { goodRuleText } from './good-rule-words.ts';
 
 /** A line of a repair's go-back list that was let pass. */
 interface Overrule {
@@ -74,9 +75,10 @@ const meters: Wording<Meter> = {
 
 const settings: Wording<BenchSettings> = {
   name: () => 'Settings',
-  says: ({ prices, fee, technician }, mark) => [
+  says: ({ prices, fee, technician, goodRule }, mark) => [
     ['technician', technician ?? ''],
     ['fee', fee === undefined ? '' : numberText(fee, mark)],
+    ['known good', goodRule === undefined ? '' : goodRuleText(goodRule)],
     ...prices.map(({ family, part, price }): [string, string] => [
       `price of ${part} of ${family}`,
       numberText(price, mark),

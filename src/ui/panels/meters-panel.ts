@@ -1,18 +1,16 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Accuracy, Meter } from '../../domain/meter.ts';
-import { MODE_UNITS } from '../../domain/reading.ts';
+import type { Meter } from '../../domain/meter.ts';
 import type { FacetValue } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
-import { limitText } from '../band-text.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { bandsHash, readingsHash } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText, dayText } from '../words.ts';
-import { numberField } from './band-typed.ts';
 import { today } from './band-words.ts';
 import { tableFormStyles } from './family-editor.styles.ts';
+import { accuracyLines } from './meters-accuracy.ts';
 import { meterDraftOf, type MeterDraft } from './meters-draft.ts';
 import './meters-profile.ts';
 import './meters-table.ts';
@@ -83,12 +81,6 @@ export class MetersPanel extends LitElement {
     this.draft = undefined;
   }
 
-  private accuracyText({ mode, upTo, percent, counts, resolution }: Accuracy): string {
-    const unit = MODE_UNITS[mode];
-    const digit = resolution === undefined ? '' : `, last digit ${limitText(resolution, unit, this.mark)}`;
-    return `${mode} up to ${limitText(upTo, unit, this.mark)}: ± (${numberField(percent, this.mark)} % + ${countOf(counts, 'count', this.mark)})${digit}`;
-  }
-
   private renderDue(due: number | undefined) {
     if (due === undefined) return html`<span class="quiet">–</span>`;
     const isOver = dayText(due) < today();
@@ -108,7 +100,7 @@ export class MetersPanel extends LitElement {
         ${
           accuracies.length === 0
             ? html`<span class="quiet">unknown: its readings are held against the limits themselves</span>`
-            : accuracies.map((accuracy) => html`<div>${this.accuracyText(accuracy)}</div>`)
+            : accuracyLines(accuracies, this.mark).map((line) => html`<div>${line}</div>`)
         }
         ${overRangeMark === undefined ? nothing : html`<div>shows “${overRangeMark}” above its range</div>`}
       </td>

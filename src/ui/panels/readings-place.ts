@@ -34,6 +34,8 @@ import {
   withoutFilter,
   type FilterField,
 } from './readings-query.ts';
+import type { ReadingsSave } from './readings-save.ts';
+import './readings-save.ts';
 import type { ReadingsViews } from './readings-views.ts';
 import './readings-views.ts';
 
@@ -41,7 +43,7 @@ import './readings-views.ts';
 const CHOSEN_BY: readonly FilterField[] = [...LISTED_FIELDS, 'reading', 'time'];
 
 /** What can be chosen of the grid as a whole. */
-type Arranged = 'columns' | 'views';
+type Arranged = 'columns' | 'views' | 'save as CSV';
 
 /** How long after the last letter a search begins, in milliseconds. */
 const SEARCH_AFTER = 200;
@@ -55,8 +57,8 @@ export class ReadingsPlace extends LitElement {
 
   @query('bt-readings-grid') private readonly grid!: ReadingsGrid;
   @query('bt-grid-shortcuts') private readonly shortcuts!: GridShortcuts;
-  @query('bt-readings-filter, bt-readings-columns, bt-readings-views') private readonly panel!:
-    ReadingsFilter | ReadingsColumns | ReadingsViews | null;
+  @query('bt-readings-filter, bt-readings-columns, bt-readings-views, bt-readings-save') private readonly panel!:
+    ReadingsFilter | ReadingsColumns | ReadingsViews | ReadingsSave | null;
 
   @state() private asked: ReadingsQuery = { filters: [], sort: [] };
   @state() private count: ReadingsCount | undefined;
@@ -255,7 +257,7 @@ export class ReadingsPlace extends LitElement {
                 </button>`,
             )
       }
-      ${opener('columns')} ${opener('views')}
+      ${opener('columns')} ${opener('views')} ${opener('save as CSV')}
       <button class="plain" type="button" @click=${this.showKeys}>keys</button>
     </div>`;
   }
@@ -275,6 +277,12 @@ export class ReadingsPlace extends LitElement {
         .address=${writeViewAddress({ query: this.asked, layout: this.layout })}
         @views-closed=${this.closePanel}
       ></bt-readings-views>`;
+    if (choosing === 'save as CSV')
+      return html`<bt-readings-save
+        .session=${session}
+        .query=${this.asked}
+        @save-closed=${this.closePanel}
+      ></bt-readings-save>`;
     return html`<bt-readings-filter
       .session=${session}
       .query=${this.asked}

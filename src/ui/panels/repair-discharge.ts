@@ -3,7 +3,8 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { dischargeTime, TOUCH_LIMIT } from '../../domain/discharge.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { durationText, typedNumber } from './repair-numbers.ts';
+import { durationText } from '../words.ts';
+import { typedNumber } from './repair-numbers.ts';
 
 /** What was typed of a family's bulk capacitor: microfarads, kilohms. */
 interface Typed {

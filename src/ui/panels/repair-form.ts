@@ -8,6 +8,14 @@ import { dayText } from '../words.ts';
 import type { Repair } from './repair-answers.ts';
 import { typedDay } from './repair-numbers.ts';
 
+/** What is wrong, and with which field, where it is one's own. */
+interface Fault {
+  readonly field?: string;
+  readonly sentence: string;
+}
+
+const NO_SUCH_DAY = 'There is no such day: write it as 2026-03-14.';
+
 /**
  * The bench's record of one repair, added or corrected by hand.
  * @fires repair-kept - when the bench has taken it; detail: its id
@@ -46,13 +54,18 @@ export class RepairForm extends LitElement {
       }
 
       [role='alert'] {
-        grid-column: 1 / -1;
+        grid-column: 2;
+        margin: 0;
+      }
+
+      [aria-invalid='true'] {
+        border-color: var(--wrong);
       }
     `,
   ];
 
-  /** What is wrong with what was typed, as a sentence. */
-  @state() private fault = '';
+  /** What is wrong with what was typed, and at which field, where it is one's own. */
+  @state() private fault: Fault | undefined;
 
   @property({ attribute: false }) session!: Session;
   /** The record as it stands; undefined where a repair is added. */
@@ -61,30 +74,33 @@ export class RepairForm extends LitElement {
   private async keep(event: SubmitEvent): Promise<void> {
     event.preventDefault();
     const repair = this.read(new FormData(event.currentTarget as HTMLFormElement));
-    if (typeof repair === 'string') {
+    if ('sentence' in repair) {
       this.fault = repair;
       return;
     }
+    const isNew = this.repair === undefined;
     try {
-      await this.session.ask('setRepair', [repair]);
+      this.fault = await this.session.ask('repairFault', [repair, isNew]);
+      if (this.fault !== undefined) return;
+      await this.session.ask('setRepair', [repair, isNew]);
     } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
+      this.fault = { sentence: error instanceof Error ? error.message : String(error) };
       return;
     }
-    this.fault = '';
     this.dispatchEvent(new CustomEvent<string>('repair-kept', { detail: repair.id }));
     location.hash = hashOf('repairs', repair.id);
   }
 
   /** The record as it is typed, or what is wrong with it. */
-  private read(data: FormData): Repair | string {
+  private read(data: FormData): Repair | Fault {
     const text = (name: string): string => {
       const value = data.get(name);
       return typeof value === 'string' ? value.trim() : '';
     };
     const received = typedDay(text('received'));
     const returned = typedDay(text('returned'));
-    if (received === undefined || returned === undefined) return 'There is no such day: write it as 2026-03-14.';
+    if (received === undefined) return { field: 'received', sentence: NO_SUCH_DAY };
+    if (returned === undefined) return { field: 'returned', sentence: NO_SUCH_DAY };
     const comebackOf = text('comebackOf');
     const bench = text('bench');
     return {
@@ -102,7 +118,22 @@ export class RepairForm extends LitElement {
 
   private renderText(name: string, label: string, value: string, type: 'text' | 'date' = 'text') {
     return html`<label for=${name}>${label}</label>
-      <input id=${name} name=${name} type=${type} .value=${value} autocomplete="off" />`;
+      <input
+        id=${name}
+        name=${name}
+        type=${type}
+        .value=${value}
+        autocomplete="off"
+        aria-invalid=${this.fault?.field === name ? 'true' : 'false'}
+        aria-describedby=${this.fault?.field === name ? 'fault' : nothing}
+      />
+      ${this.renderFault(name)}`;
+  }
+
+  /** The sentence about one field, below it; without a name, the one about none. */
+  private renderFault(name?: string) {
+    if (this.fault === undefined || this.fault.field !== name) return nothing;
+    return html`<p id="fault" role="alert"><span class="wrong">▲</span> ${this.fault.sentence}</p>`;
   }
 
   override render() {
@@ -118,13 +149,17 @@ export class RepairForm extends LitElement {
       ${this.renderText('received', 'Received', dayText(repair?.received ?? NaN), 'date')}
       ${this.renderText('returned', 'Returned', dayText(repair?.returned ?? NaN), 'date')}
       <label for="outcome">Outcome</label>
-      <select id="outcome" name="outcome">
+      <select
+        id="outcome"
+        name="outcome"
+        aria-invalid=${this.fault?.field === 'outcome' ? 'true' : 'false'}
+        aria-describedby=${this.fault?.field === 'outcome' ? 'fault' : nothing}
+      >
         ${OUTCOMES.map((outcome) => html`<option ?selected=${outcome === (repair?.outcome ?? 'open')}>${outcome}</option>`)}
       </select>
-      ${this.renderText('replaced', 'Replaced parts', repair?.replaced.join(' ') ?? '')}
+      ${this.renderFault('outcome')} ${this.renderText('replaced', 'Replaced parts', repair?.replaced.join(' ') ?? '')}
       ${this.renderText('comebackOf', 'Comeback of', repair?.comebackOf ?? '')}
-      ${this.renderText('bench', 'Bench', repair?.bench ?? '')}
-      ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
+      ${this.renderText('bench', 'Bench', repair?.bench ?? '')} ${this.renderFault()}
       <div class="ends">
         <button class="main" type="submit">Keep</button>
         <a href=${back}>Leave it as it was</a>

@@ -6,9 +6,8 @@ import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { percentText } from '../charts/share-text.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { countOf, countText } from '../words.ts';
+import { countOf, countText, durationText } from '../words.ts';
 import type { WhatNext } from './repair-answers.ts';
-import { durationText } from './repair-numbers.ts';
 
 /** More than this is not what comes next. */
 const MOST_SHOWN = 6;

@@ -1,17 +1,6 @@
-import type { DecimalMark } from '../../domain/quantity.ts';
-
 /** A number as it is typed, with either decimal mark; `NaN` where it is none. */
 export function typedNumber(text: string): number {
   return /^\s*\d+(?:[.,]\d+)?\s*$/.test(text) ? Number(text.replace(',', '.')) : NaN;
-}
-
-/** Seconds, minutes or hours with two significant digits, which is all that a computed time is worth: `1.7 s`, `89 s`, `4.2 min`. */
-export function durationText(seconds: number, mark: DecimalMark): string {
-  if (seconds === Infinity) return 'for ever';
-  const [amount, unit] =
-    seconds < 120 ? [seconds, 's'] : seconds < 7200 ? [seconds / 60, 'min'] : [seconds / 3600, 'h'];
-  const text = amount >= 10 ? String(Math.round(amount)) : String(Number(amount.toPrecision(2)));
-  return `${mark === ',' ? text.replace('.', ',') : text}\u00a0${unit}`;
 }
 
 const DAY = 86_400_000;

@@ -9,9 +9,8 @@ import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { countOf, countText } from '../words.ts';
+import { countOf, countText, durationText } from '../words.ts';
 import type { RunInLine } from './repair-answers.ts';
-import { durationText } from './repair-numbers.ts';
 
 type Summary = NonNullable<RunInLine['summary']>;
 
@@ -125,8 +124,9 @@ export class RepairRunIn extends LitElement {
         backwards === 0
           ? nothing
           : html`<p>
-              <span class="wrong">▲</span> Its clock jumped back ${backwards === 1 ? 'once' : `${backwards} times`}: the
-              entries are drawn in the order of their times.
+              <span class="wrong">▲</span> Its clock jumped back
+              ${backwards === 1 ? 'once' : `${countText(backwards, this.mark)} times`}: the entries are drawn in the
+              order of their times.
             </p>`
       }
       <div class="beside">
@@ -144,7 +144,8 @@ export class RepairRunIn extends LitElement {
         </table>
       </div>
       <p class="quiet">
-        The drift is the median slope of all pairs (Theil–Sen) once
+        It has settled where it first stays within 1 % for five minutes, drop-outs apart. The drift is the median slope
+        of all pairs (Theil–Sen) once
         settled${isPieced ? `, of ${countText(summary.pieces, this.mark)} pieces of equal count by their medians` : ''},
         with its 95 % limits; the ripple is what is left beside it.
       </p>

@@ -65,6 +65,12 @@ export class RepairStory extends LitElement {
     return this.session.state.decimalMark;
   }
 
+  /** Whether nothing on the bench names the repair. */
+  private get isUnknown(): boolean {
+    const { answer } = this.story;
+    return answer.status !== 'failed' && answer.value !== undefined && answer.value.found === undefined;
+  }
+
   private get key(): string {
     return `${this.session.state.revision} ${this.changes} ${this.mark} ${this.repair}`;
   }
@@ -234,7 +240,7 @@ export class RepairStory extends LitElement {
         ${finding}${word === undefined || word === finding ? '' : `, ${word}`}
       </td>
       <td>${replaced ? 'replaced' : ''}</td>
-      <td class="wraps">${reason}</td>
+      <td class="wraps">${finding === reason ? '' : reason}</td>
     </tr>`;
   }
 
@@ -304,8 +310,12 @@ export class RepairStory extends LitElement {
     if (sheet !== undefined) return sheet;
     return html`<div class="head">
         <h1>${this.repair}</h1>
-        <a href=${boardSheetHash(this.repair)}>Sheet to print</a>
-        <a href=${repairFormHash(this.repair)}>Correct the record</a>
+        ${
+          this.isUnknown
+            ? nothing
+            : html`<a href=${boardSheetHash(this.repair)}>Sheet to print</a>
+                <a href=${repairFormHash(this.repair)}>Correct the record</a>`
+        }
       </div>
       ${this.renderAnswer()}`;
   }

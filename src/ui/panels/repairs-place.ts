@@ -189,7 +189,7 @@ export class RepairsPlace extends LitElement {
       <td class="figures">${dayText(repair.received)}</td>
       <td class="number">${Number.isNaN(days) ? '' : countText(days, decimalMark)}</td>
       <td>${repair.outcome}</td>
-      <td class="wraps comeback">${comebackOf === undefined ? nothing : html`<span>of <a href=${hashOf('repairs', comebackOf)}>${comebackOf}</a></span>`}
+      <td class="wraps comeback">${comebackOf === undefined ? nothing : html`<span>of&nbsp;<a href=${hashOf('repairs', comebackOf)}>${comebackOf}</a></span>`}
         ${cameBack.map((id) => html`<span>came back as <a href=${hashOf('repairs', id)}>${id}</a></span>`)}</td>
       <td class="number">${countText(readings, decimalMark)}</td>
       <td class="number">${outOfBand === 0 ? html`<span class="quiet">0</span>` : html`<span class="wrong">${countText(outOfBand, decimalMark)}</span>`}</td>

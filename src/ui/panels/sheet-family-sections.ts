@@ -63,7 +63,7 @@ export function failingParts(view: FamilyFigures) {
               shown.map(({ part, failed, shorted, leaky, open, suspected, replaced, replacedGood, share }) => [
                 part,
                 ...[failed, shorted, leaky, open, suspected, replaced, replacedGood].map((one) => countText(one, mark)),
-                shareText(share, mark),
+                `${percentText(failed / page.repairs, mark)} (${shareText(share, mark)})`,
               ]),
             )}
             ${leftOut(failures.length - shown.length, 'part', mark)}`

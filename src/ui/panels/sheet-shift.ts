@@ -147,7 +147,7 @@ export class SheetShift extends LitElement {
                     ({ file, line, reason }) =>
                       html`<tr>
                         <td>${file}</td>
-                        <td class="number">${countText(line, this.mark)}</td>
+                        <td class="number">${line}</td>
                         <td class="wraps">${reason}</td>
                       </tr>`,
                   )}

@@ -1,6 +1,5 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { isBackedUp } from '../../session/kept-bench.ts';
 import type { Session } from '../../session/session.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
@@ -52,8 +51,7 @@ export class StartAnew extends LitElement {
 
   override render() {
     if (!this.isAsked) return html`<button type="button" @click=${this.ask}>Start anew…</button>`;
-    const { ledger } = this.session.state.kept;
-    const isSafe = ledger !== undefined && isBackedUp(ledger);
+    const isSafe = this.session.state.kept.ledger?.lastBackup?.holdsAll === true;
     return html`<section aria-labelledby="anew">
       <h3 id="anew" tabindex="-1">Empty this bench?</h3>
       <p>

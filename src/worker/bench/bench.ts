@@ -3,10 +3,11 @@ import { applyChanges, reverseChanges } from '../../store/journal.ts';
 import type { Change, EditNote } from '../../store/kept.ts';
 import { EMPTY_BENCH, familyNames, judgeBench, type BenchData, type Judged } from './bench-data.ts';
 import { bandsText } from './bands-text.ts';
-import { bringIn, settled, withKnown } from './bring-in.ts';
+import { bringIn, headOf, settled, withKnown } from './bring-in.ts';
 import { withoutImport } from './contents.ts';
 import { bandPlace, withBands, withFamily, withKeptView, withMeters, withoutBand, withOverrule, withRepair, withSettings } from './edits.ts'; // prettier-ignore
 import type { ReadingPatch } from '../../domain/reading-edit.ts';
+import { repairFault } from '../../domain/repair-fault.ts';
 import type { Rejudged } from '../contract/bands.ts';
 import type { BenchHandlers } from '../contract/calls.ts';
 import type { ShiftOverview } from '../contract/intake.ts';
@@ -157,6 +158,8 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     placeOf: (_, query, reading) => view.placeOf(query, rowOfIdentity(edited, reading)),
     facet: (_, query, field) => view.facet(query, field),
     summarise: (_, query, first, last) => view.summarise(query, first, last),
+    readingsText: async (context, query, isForSpreadsheet = false) =>
+      (await later.readingsText()).readingsText(judged.data.log, view.rows(query), isForSpreadsheet, context),
     ...editHandlers(
       () => ({ kept, edited, judged, view }),
       async (data, originals, patches) => {
@@ -175,8 +178,9 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       await edit(withOverrule(kept, { repair, rule, reason }), why === '' ? {} : { why });
       return summary();
     },
-    setRepair: async (_, repair) => {
-      await edit(withRepair(kept, repair));
+    repairFault: (_, repair, isNew) => repairFault(repair, kept.repairs, isNew),
+    setRepair: async (_, repair, isNew) => {
+      await edit(withRepair(kept, repair, isNew));
       return summary();
     },
     bands: () => bandsOverview(judged),
@@ -253,6 +257,9 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     restore: async (context, file) => adopt(await memory.restore(file, context)),
     undoSwitch: async () => adopt(await memory.undoSwitch()),
     takeOver: () => memory.takeOver(),
+    beginImport: (_, files) => memory.beginImport(files),
+    endImport: () => memory.endImport(),
+    importsElsewhere: () => memory.importsElsewhere(),
     clear: () => {
       memory.pause();
       replace(EMPTY_BENCH);
@@ -260,8 +267,4 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       return summary();
     },
   };
-}
-
-async function headOf(file: File): Promise<Uint8Array> {
-  return new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer());
 }

@@ -79,9 +79,7 @@ async function readOne(
 ): Promise<ReadOne> {
   const bytes = await bytesOf(file);
   if (bytes === undefined) {
-    return {
-      refused: `${file.name} could not be opened: it was moved or changed since it was chosen. Choose it again.`,
-    };
+    return { refused: unreadable(file.name) };
   }
   const hash = await sha256(bytes);
   const earlier = data.imports.find((record) => record.hash === hash);
@@ -120,6 +118,22 @@ async function readOne(
     setAside: contents.setAside,
     bytes,
   };
+}
+
+/** Why a file that was chosen cannot be read any more. */
+function unreadable(name: string): string {
+  return `${name} could not be read: it was moved, deleted or changed since it was chosen. Choose it again.`;
+}
+
+/** The first bytes of a file, as many as a plan is made of. @throws where it cannot be read any more, with a sentence */
+export async function headOf(file: File): Promise<Uint8Array> {
+  try {
+    // A part of a deleted file is empty and no fault; the whole of it refuses to be read.
+    const head = file.size === 0 ? file : file.slice(0, HEAD_BYTES);
+    return new Uint8Array(await head.arrayBuffer());
+  } catch (cause) {
+    throw new Error(unreadable(file.name), { cause });
+  }
 }
 
 async function bytesOf(file: File): Promise<Uint8Array<ArrayBuffer> | undefined> {

@@ -48,9 +48,13 @@ export function withMeters(data: BenchData, meters: readonly Meter[]): BenchData
   return { ...data, meters: [...data.meters.filter(({ name }) => !set.has(name)), ...set.values()] };
 }
 
-/** The bench with a repair added or in place of the one of its id. @throws where it cannot be kept, with a sentence */
-export function withRepair(data: BenchData, repair: Repair): BenchData {
-  refuse(repairFault(repair, data.repairs));
+/**
+ * The bench with a repair added or in place of the one of its id.
+ * @param isNew - whether it may only be added
+ * @throws where it cannot be kept, with a sentence
+ */
+export function withRepair(data: BenchData, repair: Repair, isNew = false): BenchData {
+  refuse(repairFault(repair, data.repairs, isNew)?.sentence);
   return { ...data, repairs: new Map([...data.repairs, [repair.id, repair]]) };
 }
 

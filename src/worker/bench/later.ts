@@ -13,6 +13,7 @@ export const later = {
   familiesBeside: part(() => import('./families-beside.ts')),
   familyPage: part(() => import('./family-page.ts')),
   metersOverview: part(() => import('./meters-overview.ts')),
+  readingsText: part(() => import('./readings-text.ts')),
   repairDecisions: part(() => import('./repair-decisions.ts')),
   repairStories: part(() => import('./repair-stories.ts')),
   runIns: part(() => import('./run-ins.ts')),

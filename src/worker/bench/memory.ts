@@ -48,6 +48,9 @@ export interface BenchMemory {
   readonly restore: (file: Blob, context: CallContext<WorkProgress>) => Promise<Opened>;
   readonly undoSwitch: () => Promise<Opened>;
   readonly takeOver: () => Promise<void>;
+  readonly beginImport: (files: readonly string[]) => Promise<void>;
+  readonly endImport: () => Promise<void>;
+  readonly importsElsewhere: () => Promise<readonly string[]>;
 }
 
 const NOTHING_KEPT =
@@ -75,6 +78,9 @@ export const NO_MEMORY: BenchMemory = {
   restore: () => Promise.reject(new Error(NOTHING_KEPT)),
   undoSwitch: () => Promise.reject(new Error(NOTHING_KEPT)),
   takeOver: () => Promise.resolve(),
+  beginImport: () => Promise.resolve(),
+  endImport: () => Promise.resolve(),
+  importsElsewhere: () => Promise.resolve([]),
 };
 
 /** @param openKeeper - opens the storage; fails with a sentence where there is none */
@@ -118,10 +124,12 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
     open: async (copy) => {
       try {
         const keeper = await keeperOf();
-        // A bench that is kept already stays so, also where another tab has emptied it.
+        // A bench that is kept already stays so, also where another tab has emptied it; one of which something is told was somebody's.
         const wasKept = keeping !== undefined;
-        const opened = adopt(keeper, await keeper.load(undefined, copy));
-        if (!opened.answer.found && !wasKept) {
+        const loaded = await keeper.load(undefined, copy);
+        const brokenOff = await keeper.begun.takeBrokenOff();
+        const opened = adopt(keeper, { ...loaded, faults: [...loaded.faults, ...brokenOff] });
+        if (!opened.answer.found && !wasKept && opened.answer.faults.length === 0) {
           keeping = undefined;
           return { answer: { ...opened.answer, keeps: false } };
         }
@@ -216,6 +224,13 @@ export function keptMemory(openKeeper: () => Promise<Keeper>): BenchMemory {
     takeOver: async () => {
       (await keeperOf()).takeOver();
     },
+    beginImport: async (files) => {
+      if (keeping !== undefined) await (await keeperOf()).begun.begin(files);
+    },
+    endImport: async () => {
+      await (await opening)?.begun.end();
+    },
+    importsElsewhere: async () => (await keeperOf()).begun.elsewhere(),
   };
 }
 

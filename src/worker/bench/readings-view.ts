@@ -36,6 +36,11 @@ export class ReadingsView {
     return { ...countRows(this.#judged, this.#rowsOf(query)), ...(lines && { lines: lines.count }) };
   }
 
+  /** The rows of a query in its order, groups apart. */
+  rows(query: ReadingsQuery): Uint32Array {
+    return this.#rowsOf(query);
+  }
+
   /** Some readings in the query's order, groups apart. */
   window(query: ReadingsQuery, first: number, count: number): readonly ReadingRow[] {
     return Array.from(this.#rowsOf(query).subarray(first, first + count), (row) => this.#reading(row));

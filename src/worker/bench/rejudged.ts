@@ -4,8 +4,9 @@ import type { Rejudged } from '../contract/bands.ts';
 
 const MOST_REPAIRS = 100;
 
-/** What changed between two judgings of the same readings. */
+/** What changed between two judgings of the same readings; nothing to look for where nothing was judged anew. */
 export function compareVerdicts(before: Judged, after: Judged): Rejudged {
+  if (before.verdicts === after.verdicts) return { readings: 0, changes: [], repairs: [] };
   const { log } = after.data;
   const counts = new Uint32Array(VERDICTS.length * VERDICTS.length);
   const repairs = new Set<number>();

@@ -1,4 +1,5 @@
 import type { ReadingLog } from '../../columns/reading-log.ts';
+import { countOf } from '../../domain/count-text.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { repairOddities } from '../../domain/repair-fault.ts';
 import { isOutOfBand, PASS, VERDICT_MASK } from '../../domain/verdict.ts';
@@ -44,7 +45,7 @@ export function repairDecision(judged: Judged, id: string, mark: DecimalMark): R
       ({ standing, rule }) => standing === 'holds' || standing === 'does not apply' || overruled.has(rule),
     ),
     comparisons: comparisons(readings),
-    oddities: repairOddities(repair, family, data.families.has(repair.family), readings),
+    oddities: repairOddities(repair, family, data.families.has(repair.family), readings, mark),
     parts: family?.parts ?? [],
   };
 }
@@ -96,7 +97,7 @@ function meterFaults(log: ReadingLog, mark: DecimalMark): readonly MeterFault[] 
     .filter(({ low, high }) => low > METER_OFF || high < -METER_OFF)
     .map(({ meter, since, until, percent, repairs }) => {
       const text = Math.abs(percent).toFixed(1).replace('.', mark);
-      const sentence = `${meter} reads ${text}\u00a0% ${percent > 0 ? 'high' : 'low'} against the other meters, over ${repairs} repairs.`;
+      const sentence = `${meter} reads ${text}\u00a0% ${percent > 0 ? 'high' : 'low'} against the other meters, over ${countOf(repairs, 'repair', mark)}.`;
       return { meter, since, until, sentence };
     });
 }

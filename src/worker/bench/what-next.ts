@@ -1,8 +1,9 @@
 import { readingAt } from '../../columns/reading-log.ts';
+import { countOf, countText } from '../../domain/count-text.ts';
 import { partClass, type Family } from '../../domain/family.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
-import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
+import { compareParts, failedParts, type ExaminedRepair } from '../../patterns/examined-repair.ts';
 import { chancesToFind, chancesToLift } from '../../patterns/part-chances.ts';
 import { probingOrder, type ProbingCheck } from '../../patterns/probing-order.ts';
 import type { WhatNext } from '../contract/repairs.ts';
@@ -12,6 +13,9 @@ import { repairLine, rowsOf } from './repair-lines.ts';
 
 /** Fewer repairs than this tell nothing of which part it is (common practice, no source). */
 const FEWEST_REPAIRS = 5;
+/** A part that failed with another in fewer repairs, or in a smaller share of them, is not worth naming (common practice, no source). */
+const FEWEST_TOGETHER = 2;
+const OFTEN = 0.1;
 
 /** A board on the bench, and what is known of its family. */
 export interface BoardOnBench {
@@ -58,14 +62,31 @@ export function nextOn(board: BoardOnBench, mark: DecimalMark): WhatNext {
   const [suspect] = partsThat(board, 'suspected');
   if (suspect !== undefined) return whatToLift(board, suspect, mark);
   const failed = partsThat(board, 'failed').filter((part) => partClass(part) !== 'F');
-  if (failed.length > 0) {
-    const [are, they] = failed.length === 1 ? ['is', 'it'] : ['are', 'they'];
-    return without(
-      'found',
-      `${listed(failed)} ${are} proved failed; what ${they} may have taken along is still to be measured.`,
-    );
-  }
-  return whatToProbe(board, mark);
+  return failed.length > 0 ? whatElseFailed(board, failed, mark) : whatToProbe(board, mark);
+}
+
+/** What to measure besides parts that are proved failed: those that are not settled yet and have failed with them often enough. */
+function whatElseFailed({ evidence, earlier }: BoardOnBench, failed: readonly string[], mark: DecimalMark): WhatNext {
+  const [are, they] = failed.length === 1 ? ['is', 'it'] : ['are', 'they'];
+  const found = `${listed(failed)} ${are} proved failed`;
+  const alike = earlier.map(failedParts).filter((parts) => failed.every((part) => parts.includes(part)));
+  const together = new Map<string, number>();
+  for (const part of alike.flat()) together.set(part, (together.get(part) ?? 0) + 1);
+  const often = [...together]
+    .filter(([part, times]) => isOpen(evidence.get(part)) && times >= FEWEST_TOGETHER && times >= OFTEN * alike.length)
+    .sort(([a, times], [b, others]) => others - times || compareParts(a, b));
+  if (alike.length < FEWEST_REPAIRS || often.length === 0)
+    return without('found', `${found}; what ${they} may have taken along is still to be measured.`);
+  const parts = often.map(([part, times]) => `${part} had failed too in ${countText(times, mark)}`);
+  return without(
+    'found',
+    `${found}. Of the ${countOf(alike.length, 'earlier repair', mark)} in which ${they} had, ${listed(parts)}: measure ${often.length === 1 ? 'it' : 'these'} as well.`,
+  );
+}
+
+/** Whether nothing that was measured says yet if a part is good. */
+function isOpen(evidence: Evidence | undefined): boolean {
+  return evidence === undefined || evidence.finding === 'not measured';
 }
 
 function partsThat({ evidence }: BoardOnBench, ...findings: readonly Evidence['finding'][]): readonly string[] {
@@ -93,7 +114,7 @@ function whatToLift(
   const time = isTimed ? ` and takes about ${Math.round(first.seconds ?? 0)} s` : '';
   return {
     kind: 'lift',
-    sentence: `${together}: lift ${first.part} first, which has failed with a chance of ${percentText(first.chance, mark)}${time}, since it had in ${first.failed} of the ${counted(first.told, 'earlier repair')} that told.`,
+    sentence: `${together}: lift ${first.part} first, which has failed with a chance of ${percentText(first.chance, mark)}${time}, since it had in ${countText(first.failed, mark)} of the ${countOf(first.told, 'earlier repair', mark)} that told.`,
     inQuestion: order.map(({ part, chance, seconds }) => ({
       point: pointOf(family, part),
       parts: [part],
@@ -132,7 +153,7 @@ function whatToProbe(board: BoardOnBench, mark: DecimalMark): WhatNext {
     return without('all measured', 'Every check that showed a fault in earlier repairs has been made: it is a new fault, a bad joint, or none.'); // prettier-ignore
   return {
     kind: 'probe',
-    sentence: `Measure ${next.point} next: it takes about ${Math.round(next.seconds)} s and shows the fault with a chance of ${percentText(chances[0]!, mark)}, going by ${counted(repairs, 'earlier repair')}${complaint === '' ? '' : `, ${underComplaint} of them under this complaint`}.`,
+    sentence: `Measure ${next.point} next: it takes about ${Math.round(next.seconds)} s and shows the fault with a chance of ${percentText(chances[0]!, mark)}, going by ${countOf(repairs, 'earlier repair', mark)}${complaint === '' ? '' : `, ${countText(underComplaint, mark)} of them under this complaint`}.`,
     inQuestion: checks.map(({ point, shows, seconds }, at) => ({ point, parts: shows, chance: chances[at]!, seconds })),
     noneOfThese: Math.max(0, 1 - chances.reduce((sum, chance) => sum + chance, 0)),
     restsOn: complaint === '' ? { repairs } : { repairs, underComplaint },
@@ -141,10 +162,6 @@ function whatToProbe(board: BoardOnBench, mark: DecimalMark): WhatNext {
 
 function without(kind: WhatNext['kind'], sentence: string): WhatNext {
   return { kind, sentence, inQuestion: [] };
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${count === 1 ? noun : `${noun}s`}`;
 }
 
 function listed(names: readonly string[]): string {

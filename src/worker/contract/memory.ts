@@ -88,6 +88,11 @@ export interface MemoryCalls {
   restore(file: Blob): KeptAnswer;
   /** Goes on with storing although another tab, which has fallen silent, was at it: that tab stores nothing more of it. */
   takeOver(): void;
+  /** Notes durably which files are going to be brought in; where the tab does not live to `endImport`, the next `openKept` tells of it. */
+  beginImport(files: readonly string[]): void;
+  endImport(): void;
+  /** Files that other tabs are bringing in. @throws where there is no storage */
+  importsElsewhere(): readonly string[];
   /** Goes back to what was kept before the last restore or clearing. */
   undoSwitch(): KeptAnswer;
   /** Empties the bench in memory alone, for the sample; what is kept stays, and nothing is kept until `openKept`. */

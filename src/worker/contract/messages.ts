@@ -9,6 +9,8 @@ export type ToWorker =
 export type WorkerNews =
   /** Another tab changed it. */
   | { readonly changed: true }
+  /** Another tab begins or ends to bring files in. */
+  | { readonly begun: true }
   /** What another tab does, for which this one waits, as a sentence. */
   | {
       readonly waits: string;

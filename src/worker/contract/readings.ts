@@ -97,4 +97,9 @@ export interface ReadingCalls {
   facet(query: ReadingsQuery, field: ListedField): readonly FacetValue[];
   /** What the readings on the lines from `first` to `last` come to, both ends included. */
   summarise(query: ReadingsQuery, first: number, last: number): SelectionSummary;
+  /**
+   * All readings of a query in its order, groups apart, as a CSV file that gives the same readings where it is brought in.
+   * @param isForSpreadsheet - with an apostrophe before what a spreadsheet program would take for a formula; else exactly as they are
+   */
+  readingsText(query: ReadingsQuery, isForSpreadsheet?: boolean): Blob;
 }

@@ -3,6 +3,7 @@ import type { Limits } from '../../domain/band.ts';
 import type { Part } from '../../domain/family.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Mode } from '../../domain/reading.ts';
+import type { RepairFault } from '../../domain/repair-fault.ts';
 import type { Repair } from '../../domain/repair.ts';
 import type { PartWord } from '../../domain/verdict.ts';
 import type { GoBackLine, GoBackRule } from '../../judging/go-back.ts';
@@ -140,6 +141,8 @@ export interface RepairCalls {
   ): RunInDrawing | undefined;
   /** Lets a line pass for one repair, with the reason, or takes that back where the reason is empty. @throws where nothing names the repair */
   overruleLine(repair: string, rule: GoBackRule, reason: string): BenchSummary;
-  /** Adds a repair or replaces the one of its id. @throws where it cannot be kept, with a sentence */
-  setRepair(repair: Repair): BenchSummary;
+  /** Why a repair cannot be kept; undefined where it can. @param isNew - whether it may only be added */
+  repairFault(repair: Repair, isNew?: boolean): RepairFault | undefined;
+  /** Adds a repair or replaces the one of its id. @param isNew - whether it may only be added @throws where it cannot be kept, with a sentence */
+  setRepair(repair: Repair, isNew?: boolean): BenchSummary;
 }

@@ -22,20 +22,22 @@ export interface SimulatedMeter {
   readonly drift?: { readonly since: number; readonly offset: number };
   /** Resistance of its leads, in ohms. */
   readonly leads: number;
+  /** Day on which its sticker says that it is due for calibration, at its start. */
+  readonly calibrationDue: number;
 }
 
 /** The part of a reading that the meter itself makes. */
 export type Answer = Pick<Reading, 'state' | 'value' | 'prefix' | 'decimals'>;
 
-/** Ranges of one mode in steps of ten, from the smallest: `top` counts shown with one digit more or less. */
+/** Ranges of one mode in steps of ten, from the smallest: `top` counts shown with one digit more or less, or up to `limit`. */
 function ladder(
   top: number,
-  steps: readonly (readonly [prefix: number, decimals: number])[],
+  steps: readonly (readonly [prefix: number, decimals: number, limit?: number])[],
   percent: number,
   counts: number,
 ): Range[] {
-  return steps.map(([prefix, decimals]) => ({
-    upTo: scaleBy(top / 10 ** decimals, prefix),
+  return steps.map(([prefix, decimals, limit = top / 10 ** decimals]) => ({
+    upTo: scaleBy(limit, prefix),
     prefix,
     decimals,
     percent,
@@ -44,7 +46,7 @@ function ladder(
 }
 
 const OHMS = [[0, 1], [3, 3], [3, 2], [3, 1], [6, 3], [6, 2]] as const; // prettier-ignore
-const VOLTS = [[-3, 1], [0, 3], [0, 2], [0, 1], [0, 0]] as const; // prettier-ignore
+const VOLTS = [[-3, 1], [0, 3], [0, 2], [0, 1], [0, 0, 1000]] as const; // prettier-ignore
 const FARADS = [[-9, 1], [-6, 3], [-6, 2], [-6, 1]] as const; // prettier-ignore
 
 const M1: SimulatedMeter = {
@@ -60,6 +62,7 @@ const M1: SimulatedMeter = {
   },
   offset: -0.1,
   leads: 0.2,
+  calibrationDue: Date.UTC(2027, 2, 12),
 }; // prettier-ignore
 
 const M2: SimulatedMeter = {
@@ -69,13 +72,14 @@ const M2: SimulatedMeter = {
     diode: ladder(2000, [[0, 3]], 1.5, 3),
     capacitance: ladder(4000, FARADS, 3, 5),
     'DC volts': ladder(4000, VOLTS, 0.8, 3),
-    'AC volts': ladder(4000, [[0, 1], [0, 0]], 1.2, 4),
+    'AC volts': ladder(4000, [[0, 1], [0, 0, 750]], 1.2, 4),
     current: ladder(4000, [[0, 3], [0, 2]], 2, 5),
   },
   beepsBelow: 40,
   offset: 0,
   drift: { since: Date.UTC(2026, 1, 16), offset: 1.6 },
   leads: 0.3,
+  calibrationDue: Date.UTC(2026, 2, 13),
 }; // prettier-ignore
 
 const B1: SimulatedMeter = {
@@ -88,17 +92,31 @@ const B1: SimulatedMeter = {
   },
   offset: 0.02,
   leads: 0.05,
+  calibrationDue: Date.UTC(2027, 8, 24),
 }; // prettier-ignore
 
 export const SIMULATED_METERS = { M1, M2, B1 } as const;
 
-/** The meters of the bench with the accuracies that their makers state. */
-export const METERS: readonly Meter[] = Object.values(SIMULATED_METERS).map(({ name, ranges }) => ({
+/** The meters of the bench with the accuracies that their makers state; the shift logs write over-range as all of them show it. */
+export const METERS: readonly Meter[] = Object.values(SIMULATED_METERS).map(({ name, ranges, calibrationDue }) => ({
   name,
   accuracies: (Object.entries(ranges) as [Mode, readonly Range[]][]).flatMap(([mode, steps]) =>
-    steps.map(({ upTo, percent, counts }): Accuracy => ({ mode, upTo, percent, counts })),
+    steps.map((range): Accuracy => ({
+      mode,
+      upTo: range.upTo,
+      resolution: digitOf(range),
+      percent: range.percent,
+      counts: range.counts,
+    })),
   ),
+  overRangeMark: 'OL',
+  calibrationDue,
 }));
+
+/** Size of a range's last digit, in the SI unit. */
+function digitOf({ prefix, decimals }: Range): number {
+  return scaleBy(1, prefix - decimals);
+}
 
 /** How much a meter truly reads too high at a time, in percent. */
 export function offsetAt(meter: SimulatedMeter, time: number): number {
@@ -122,7 +140,7 @@ export function answer(meter: SimulatedMeter, mode: Mode, truth: number, time: n
   const gained = joined * (1 + offsetAt(meter, time) / 100);
   const range = ranges.find(({ upTo }) => Math.abs(gained) < upTo);
   if (!range) return { state: 'over-range', value: NaN, prefix: widest.prefix, decimals: 0 };
-  const digit = scaleBy(10 ** -range.decimals, range.prefix);
+  const digit = digitOf(range);
   const noise = random.normal(0, (Math.abs(gained) * range.percent) / 100 / 6 + (range.counts * digit) / 6);
   const shown = Math.round(scaleBy(gained + noise, -range.prefix) * 10 ** range.decimals) / 10 ** range.decimals;
   const signed = mode === 'DC volts' ? shown : Math.max(0, shown);

@@ -1,8 +1,8 @@
 import type { Reading } from '../../../src/domain/reading.ts';
-import { BANDED_FAMILIES, BANDS } from './scenario.ts';
+import { BANDED_FAMILIES, BANDS, METERS } from './scenario.ts';
 import { simulateBench } from './simulate.ts';
 import { longForm, tabForm, wideForm } from './write-logs.ts';
-import { bandsTable, repairsTable } from './write-tables.ts';
+import { bandsTable, metersTable, repairsTable } from './write-tables.ts';
 
 /** The simulation behind the sample logs: the first quarter of 2026. */
 export const SAMPLE_OPTIONS = { seed: 1, repairs: 150 } as const;
@@ -14,6 +14,7 @@ export const SAMPLE_FILES = {
   march: 'shifts-2026-03-tab.tsv',
   repairs: 'repairs.csv',
   bands: 'bands.csv',
+  meters: 'meters.csv',
   readme: 'README.md',
 } as const;
 
@@ -38,6 +39,7 @@ export function sampleLogs(): ReadonlyMap<string, string> {
     [SAMPLE_FILES.march, unreadableCells(tabForm(march), march)],
     [SAMPLE_FILES.repairs, repairsTable(repairs)],
     [SAMPLE_FILES.bands, bandsTable(BANDED_FAMILIES, BANDS)],
+    [SAMPLE_FILES.meters, metersTable(METERS)],
     [SAMPLE_FILES.readme, readme(january.length, written, march.length, repairs.length)],
   ]);
 }
@@ -69,5 +71,6 @@ Everything here is invented: ${repairs} repairs of a bench called Tern Lane. \`n
 - \`${SAMPLE_FILES.february}\`: ${february} readings, one value column per mode, decimal comma. Trap: a blank line and the header once more, which are no data. Rows to set aside: 0.
 - \`${SAMPLE_FILES.march}\`: ${march} rows with units in the cells. Trap: three unreadable cells and one impossible date. Rows to set aside: ${UNREADABLE.length}.
 - \`${SAMPLE_FILES.repairs}\` and \`${SAMPLE_FILES.bands}\`: the repairs, and the families with their bands. Trap: SISKIN-40 is new and has no bands. Rows to set aside: 0.
+- \`${SAMPLE_FILES.meters}\`: the meters' ranges and accuracies. Trap: M2, which reads high of late, is past its calibration day. Rows to set aside: 0.
 `;
 }

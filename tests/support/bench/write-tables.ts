@@ -1,5 +1,6 @@
 import type { Band, Expectation } from '../../../src/domain/band.ts';
 import type { Family, TestPoint } from '../../../src/domain/family.ts';
+import type { Meter } from '../../../src/domain/meter.ts';
 import { engineeringPrefix, prefixSymbol } from '../../../src/domain/prefix.ts';
 import { scaleBy } from '../../../src/domain/quantity.ts';
 import { MODE_UNITS } from '../../../src/domain/reading.ts';
@@ -66,6 +67,21 @@ function figures(expects: Expectation, unit: string): string[] {
     case 'rectified mains':
       return [plain(expects.below, 0), plain(expects.above, 0), '', '', '%'];
   }
+}
+
+/** The table of meters, a row for each range; what holds of the whole meter stands in its first row. */
+export function metersTable(meters: readonly Meter[]): string {
+  const header = 'meter,mode,range limit,unit,resolution,percent,counts,over-range mark,calibration due';
+  const rows = meters.flatMap(({ name, accuracies, overRangeMark = '', calibrationDue = NaN }) =>
+    accuracies.map(({ mode, upTo, resolution, percent, counts }, index) => {
+      const prefix = engineeringPrefix(upTo);
+      const unit = prefixSymbol(prefix) + MODE_UNITS[mode];
+      const digit = resolution === undefined ? '' : plain(resolution, prefix);
+      const ofMeter = index === 0 ? [overRangeMark, isoDay(calibrationDue)] : ['', ''];
+      return [name, mode, plain(upTo, prefix), unit, digit, percent, counts, ...ofMeter].join(',');
+    }),
+  );
+  return `${[header, ...rows].join('\n')}\n`;
 }
 
 function plain(value: number, prefix: number): string {
