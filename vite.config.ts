@@ -162,6 +162,8 @@ export default defineConfig(({ mode }) => ({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
+          // One page of elements beside one whole page: what waits in one leaves a core to the other.
+          sequence: { groupOrder: 1 },
           fileParallelism: false,
           testTimeout: 20_000,
           browser: {
@@ -185,8 +187,8 @@ export default defineConfig(({ mode }) => ({
           name: 'flows',
           include: ['tests/flows/**/*.test.ts'],
           globalSetup: ['tests/support/flows-setup.ts'],
-          // After the others: two cores are not enough for a browser and a crowd of tests at once.
           sequence: { groupOrder: 1 },
+          fileParallelism: false,
           testTimeout: 30_000,
           hookTimeout: 120_000,
         },
@@ -197,7 +199,8 @@ export default defineConfig(({ mode }) => ({
           name: 'faults',
           include: ['tests/faults/**/*.test.ts'],
           globalSetup: ['tests/support/flows-setup.ts'],
-          sequence: { groupOrder: 2 },
+          sequence: { groupOrder: 1 },
+          fileParallelism: false,
           testTimeout: 240_000,
           hookTimeout: 120_000,
         },

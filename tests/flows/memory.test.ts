@@ -70,8 +70,7 @@ describe('a bench of one’s own', () => {
     await choose(file);
     await page.getByText('Every change is kept').waitFor();
     const context = page.context();
-    const ledger = await page.evaluate(() => JSON.stringify(Object.fromEntries(Object.entries(localStorage))));
-    expect(ledger).toContain('rows');
+    await expect.poll(() => page.evaluate(() => localStorage.getItem('benchtally ledger'))).toContain('"rows":2');
     await page.close();
     const session = await context.newPage();
     const devtools = await context.newCDPSession(session);
