@@ -44,7 +44,7 @@ describe('a bench of one’s own', () => {
     const { page, choose } = flow;
     await startEmpty({ page });
     await choose(file);
-    await page.getByText('Every change is kept').waitFor();
+    await expect.poll(() => head(page)).toContain('2 readings');
     await page.reload();
     await page.getByRole('button', { name: 'Change how it was read: april.csv' }).click();
     await page.getByRole('heading', { name: 'How should april.csv be read instead?' }).waitFor();

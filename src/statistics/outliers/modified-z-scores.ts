@@ -18,6 +18,8 @@ export function modifiedZScores(values: ArrayLike<number>): number[] {
   const readings = finiteReadings('modified z-score', values, 1);
   const middle = median(readings);
   const distances = readings.map((value) => Math.abs(value - middle));
-  const unit = median(distances) / 0.6745 || mean(distances) * 1.253314;
+  const deviation = median(distances);
+  if (deviation > 0) return readings.map((value) => 0.6745 * ((value - middle) / deviation));
+  const unit = mean(distances) * 1.253314;
   return readings.map((value) => (unit === 0 ? 0 : (value - middle) / unit));
 }

@@ -82,7 +82,7 @@ function robustZ(log: ReadingLog): Float64Array {
   }
   return fill(log, (row) => {
     const check = log.check[row]!;
-    return deviations[check] === 0 ? NaN : (0.6745 * (log.value[row]! - middles[check]!)) / deviations[check]!;
+    return deviations[check] === 0 ? NaN : 0.6745 * ((log.value[row]! - middles[check]!) / deviations[check]!);
   });
 }
 
