@@ -87,13 +87,13 @@ describe('a bench of one’s own', () => {
     const other = await page.context().newPage();
     await other.goto(inject('baseUrl'));
     await expect.poll(() => head(other)).toContain('2 readings');
-    const rows = Array.from({ length: 150_000 }, (_, row) => `2026-04-02T09:00:00,T-0600,HERON-48,bulk,live,DC volts,board,${380 + row / 100_000},V,M1`); // prettier-ignore
+    const rows = Array.from({ length: 500_000 }, (_, row) => `2026-04-02T09:00:00,T-0600,HERON-48,bulk,live,DC volts,board,${380 + row / 1_000_000},V,M1`); // prettier-ignore
     const [header] = LOG.split('\n');
     const chosen = choose({ name: 'shift-07.csv', content: [header, ...rows].join('\n') });
     await other.getByText('Another tab is bringing in shift-07.csv.').waitFor();
     await chosen;
     await other.getByText('Another tab is bringing in shift-07.csv.').waitFor({ state: 'detached' });
-    await expect.poll(() => head(other)).toContain('150,002 readings');
+    await expect.poll(() => head(other)).toContain('500,002 readings');
   }, 60_000);
 
   test('is backed up, emptied after asking, restored after showing what will change, and emptied again by one undo', async () => {
