@@ -5,6 +5,7 @@ import '../../src/ui/grid/readings-grid.ts';
 import type { ReadingsQuery } from '../../src/session/answers.ts';
 import { fakeLog, fakeSession } from '../ui/grid/fake-session.ts';
 import { show } from './app-page.ts';
+import { movingKeys } from './grid-moving-keys.ts';
 import { focused } from './grid-focus.ts';
 
 const ROWS = 1_000_000;
@@ -52,40 +53,14 @@ describe('a key in the grid of 1,000,000 readings', () => {
     grid = await showGrid();
   });
 
-  test.each([
-    ['first', '{ArrowRight}', 2, 2],
-    ['first', '{ArrowLeft}', 2, 1],
-    ['first', '{ArrowDown}', 3, 1],
-    ['first', '{ArrowUp}', 1, 1],
-    ['first', '{ArrowUp}{ArrowDown}', 2, 1],
-    ['first', '{PageDown}', 2 + PAGE, 1],
-    ['first', '{PageUp}', 2, 1],
-    ['first', '{End}', 2, COLUMNS],
-    ['first', '{Home}', 2, 1],
-    ['first', '{Control>}{End}{/Control}', LAST, COLUMNS],
-    ['middle', '{ArrowRight}', MIDDLE, 7],
-    ['middle', '{ArrowLeft}', MIDDLE, 5],
-    ['middle', '{ArrowDown}', MIDDLE + 1, 6],
-    ['middle', '{ArrowUp}', MIDDLE - 1, 6],
-    ['middle', '{PageDown}', MIDDLE + PAGE, 6],
-    ['middle', '{PageUp}', MIDDLE - PAGE, 6],
-    ['middle', '{Home}', MIDDLE, 1],
-    ['middle', '{End}', MIDDLE, COLUMNS],
-    ['middle', '{Control>}{Home}{/Control}', 2, 1],
-    ['middle', '{Control>}{End}{/Control}', LAST, COLUMNS],
-    ['last', '{ArrowRight}', LAST, COLUMNS],
-    ['last', '{ArrowLeft}', LAST, COLUMNS - 1],
-    ['last', '{ArrowDown}', LAST, COLUMNS],
-    ['last', '{ArrowUp}', LAST - 1, COLUMNS],
-    ['last', '{PageDown}', LAST, COLUMNS],
-    ['last', '{PageUp}', LAST - PAGE, COLUMNS],
-    ['last', '{Home}', LAST, 1],
-    ['last', '{Control>}{Home}{/Control}', 2, 1],
-  ] as const)('from the %s cell: %s leads to row %i, column %i, in sight', async (from, keys, row, column) => {
-    await goTo(grid, from);
-    await press(grid, keys);
-    expect(focused(grid)).toEqual({ row, column, seen: true });
-  });
+  test.each(movingKeys({ page: PAGE, middle: MIDDLE, last: LAST, columns: COLUMNS }))(
+    'from the %s cell: %s leads to row %i, column %i, in sight',
+    async (from, keys, row, column) => {
+      await goTo(grid, from);
+      await press(grid, keys);
+      expect(focused(grid)).toEqual({ row, column, seen: true });
+    },
+  );
 
   test.each([
     ['{Shift>}{ArrowDown}{ArrowDown}{ArrowRight}{/Shift}', 6],

@@ -1,15 +1,12 @@
-import { LitElement, html } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
+import { html } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import { isLiveBand, type Band } from '../../domain/band.ts';
-import type { DecimalMark } from '../../domain/quantity.ts';
 import type { FamilyPage } from '../../session/answers.ts';
-import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
-import { followSession } from '../controllers/session-controller.ts';
 import { familySheetHash, hashOf } from '../route.ts';
-import { shared } from '../styles/shared.styles.ts';
-import { familyQuery, readFamilyAsked, type FamilyAsked } from './families-query.ts';
+import { familyQuery } from './families-query.ts';
 import type { FamilyFigures } from './families-view.ts';
+import { FamilySheet } from './family-sheet.ts';
 import {
   countedRepairs,
   failingAsOne,
@@ -20,8 +17,6 @@ import {
   readingsUnderPower,
 } from './sheet-family-sections.ts';
 import { sheetCautions, sheetHead } from './sheet-frame.ts';
-import { printAlone } from './sheet-print.ts';
-import { sheetStyles } from './sheet-styles.ts';
 
 interface Answered {
   readonly page: FamilyPage | undefined;
@@ -31,33 +26,12 @@ interface Answered {
 
 /** The sheet of a family: which of its parts fail, what to probe first, what complaints point to, and what it should read under power. */
 @customElement('bt-sheet-family')
-export class SheetFamily extends LitElement {
-  static override styles = [shared, sheetStyles];
-
+export class SheetFamily extends FamilySheet {
   private readonly answers = new AnswerController<Answered>(this, () => ({
-    key: `${this.session.state.revision} ${this.family} ${this.query}`,
+    key: this.key,
     ask: (signal) => this.askAll(signal),
     keepsLast: true,
   }));
-
-  @property({ attribute: false }) session!: Session;
-  @property({ attribute: false }) family = '';
-  /** The address's query, as the family's page has it. */
-  @property({ attribute: false }) query = '';
-
-  constructor() {
-    super();
-    followSession(this, () => this.session);
-    printAlone(this);
-  }
-
-  private get asked(): FamilyAsked {
-    return readFamilyAsked(this.query);
-  }
-
-  private get mark(): DecimalMark {
-    return this.session.state.decimalMark;
-  }
 
   private async askAll(signal: AbortSignal): Promise<Answered> {
     const { session, family, asked } = this;

@@ -1,19 +1,14 @@
-import { LitElement, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
-import type { DecimalMark } from '../../domain/quantity.ts';
+import { html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
 import type { FamilyPage } from '../../session/answers.ts';
-import type { Session } from '../../session/session.ts';
 import { fixedText, percentText } from '../charts/share-text.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
-import { followSession } from '../controllers/session-controller.ts';
 import { familySheetHash, hashOf } from '../route.ts';
-import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText, listText } from '../words.ts';
-import { familyQuery, readFamilyAsked, type FamilyAsked } from './families-query.ts';
+import { familyQuery } from './families-query.ts';
 import { tooFew, type FamilyFigures } from './families-view.ts';
+import { FamilySheet } from './family-sheet.ts';
 import { sheetCautions, sheetHead } from './sheet-frame.ts';
-import { printAlone } from './sheet-print.ts';
-import { sheetStyles } from './sheet-styles.ts';
 import { numberColumns, sheetTable } from './sheet-table.ts';
 
 type Kit = NonNullable<FamilyPage['kit']>;
@@ -23,35 +18,14 @@ const MOST_LEFT_OUT = 12;
 
 /** The list of a family's parts kit: what goes into it, with prices and what to stock, and what it covers. */
 @customElement('bt-sheet-kit')
-export class SheetKit extends LitElement {
-  static override styles = [shared, sheetStyles];
-
+export class SheetKit extends FamilySheet {
   private readonly answers = new AnswerController<{ readonly page: FamilyPage | undefined }>(this, () => ({
-    key: `${this.session.state.revision} ${this.family} ${this.query}`,
+    key: this.key,
     ask: async (signal) => ({
       page: await this.session.ask('familyPage', [familyQuery(this.family, this.asked)], signal),
     }),
     keepsLast: true,
   }));
-
-  @property({ attribute: false }) session!: Session;
-  @property({ attribute: false }) family = '';
-  /** The address's query, as the family's page has it: which repairs, the share to cover, prices. */
-  @property({ attribute: false }) query = '';
-
-  constructor() {
-    super();
-    followSession(this, () => this.session);
-    printAlone(this);
-  }
-
-  private get asked(): FamilyAsked {
-    return readFamilyAsked(this.query);
-  }
-
-  private get mark(): DecimalMark {
-    return this.session.state.decimalMark;
-  }
 
   private renderKit(kit: Kit, view: FamilyFigures) {
     const { mark } = view;
