@@ -1,5 +1,5 @@
 import { betaQuantile } from '../statistics/distributions/beta.ts';
-import { compareParts, failedParts, type ExaminedRepair } from './examined-repair.ts';
+import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** How often one part failed under one complaint. */
 export interface LikelyPart {
@@ -43,7 +43,7 @@ const PRIOR_REPAIRS = 4;
  */
 export function complaintMatrix(repairs: readonly ExaminedRepair[]): ComplaintMatrix {
   const told = repairs
-    .map((repair) => ({ complaint: repair.record?.complaint ?? '', failed: failedParts(repair) }))
+    .map(({ record, failed }) => ({ complaint: record?.complaint ?? '', failed }))
     .filter(({ complaint }) => complaint !== '');
   const overall = countParts(told.map(({ failed }) => failed));
   const parts = [...overall.keys()].sort(compareParts);
@@ -77,6 +77,6 @@ export function complaintMatrix(repairs: readonly ExaminedRepair[]): ComplaintMa
 
 function countParts(sets: readonly (readonly string[])[]): Map<string, number> {
   const counts = new Map<string, number>();
-  for (const part of sets.flat()) counts.set(part, (counts.get(part) ?? 0) + 1);
+  for (const set of sets) for (const part of set) counts.set(part, (counts.get(part) ?? 0) + 1);
   return counts;
 }

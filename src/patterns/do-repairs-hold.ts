@@ -27,21 +27,21 @@ export interface Holding {
 
 const DAY = 86_400_000;
 
-/**
- * The holding times of some repairs.
- * @param records - all repairs of the bench, among which the comebacks are found
- * @param asOf - the day of looking in milliseconds: what has not come back by then is censored there, and what came back later still held
- */
-export function holdingTimes(
-  repairs: readonly ExaminedRepair[],
-  records: readonly Repair[],
-  asOf: number,
-): HoldingTimes {
+/** When the board of a repair first came back, in milliseconds, by the repair's id; told by the records of all repairs of a bench. */
+export function firstComebacks(records: Iterable<Repair>): ReadonlyMap<string, number> {
   const cameBack = new Map<string, number>();
   for (const { comebackOf, received } of records) {
     if (comebackOf === undefined || Number.isNaN(received)) continue;
     cameBack.set(comebackOf, Math.min(received, cameBack.get(comebackOf) ?? Infinity));
   }
+  return cameBack;
+}
+
+/**
+ * The holding times of some repairs.
+ * @param asOf - the day of looking in milliseconds: what has not come back by then is censored there, and what came back later still held
+ */
+export function holdingTimes(repairs: readonly ExaminedRepair[], asOf: number): HoldingTimes {
   const times: number[] = [];
   const events: boolean[] = [];
   const leftOut: Record<LeftOut, number> = {
@@ -50,8 +50,8 @@ export function holdingTimes(
     'comeback before its return': 0,
     'returned after that day': 0,
   };
-  for (const { record } of repairs) {
-    const found = holdingTime(record, record && cameBack.get(record.id), asOf);
+  for (const { record, cameBack } of repairs) {
+    const found = holdingTime(record, cameBack, asOf);
     if (typeof found === 'string') {
       leftOut[found] += 1;
       continue;

@@ -1,8 +1,8 @@
 import type { Repair } from '../domain/repair.ts';
 import type { Evidence } from '../judging/evidence.ts';
 
-/** One repair of a family: what its readings prove of each part, which parts were replaced, and what the bench recorded. */
-export interface ExaminedRepair {
+/** What is known of one repair of a family: what its readings prove of each part, which parts were replaced, and what the bench recorded. */
+export interface Examination {
   readonly repair: string;
   readonly evidence: ReadonlyMap<string, Evidence>;
   readonly replaced: ReadonlySet<string>;
@@ -14,7 +14,54 @@ export interface ExaminedRepair {
   readonly started?: number;
   /** Minutes at the bench; missing where fewer than two readings have a time. */
   readonly minutes?: number;
+  /** When its board first came back, in milliseconds; missing where it did not, or on an unknown day. */
+  readonly cameBack?: number;
 }
+
+/** The same with what every pattern asks of it. Its lists are in the order of the evidence. */
+export interface ExaminedRepair {
+  readonly repair: string;
+  readonly evidence: ReadonlyMap<string, Evidence>;
+  readonly replaced: ReadonlySet<string>;
+  readonly record: Repair | undefined;
+  readonly badInCircuit: ReadonlySet<string>;
+  readonly minutes: number | undefined;
+  readonly cameBack: number | undefined;
+  /** When it began: at its first reading, else on the day on which it was received; `NaN` where neither is known. */
+  readonly begun: number;
+  /** Parts that its readings prove failed. */
+  readonly failed: readonly string[];
+  /** Parts that read bad in circuit, of which nothing settled whether they or parts across them are to blame. */
+  readonly suspected: readonly string[];
+  /** Parts that one check read both bad and good. */
+  readonly contradictory: readonly string[];
+}
+
+/** Tells of a repair what every pattern asks. */
+export function examinedRepair(known: Examination): ExaminedRepair {
+  const { repair, evidence, replaced, record, badInCircuit, started, minutes, cameBack } = known;
+  const [failed, suspected, contradictory]: [string[], string[], string[]] = [[], [], []];
+  for (const [part, { finding }] of evidence) {
+    if (finding === 'failed') failed.push(part);
+    else if (finding === 'suspected') suspected.push(part);
+    else if (finding === 'contradictory') contradictory.push(part);
+  }
+  return {
+    repair,
+    evidence,
+    replaced,
+    record,
+    badInCircuit: badInCircuit ?? NO_PARTS,
+    minutes,
+    cameBack,
+    begun: started ?? record?.received ?? NaN,
+    failed,
+    suspected,
+    contradictory,
+  };
+}
+
+const NO_PARTS: ReadonlySet<string> = new Set();
 
 const DAY = 86_400_000;
 /** Days from a Monday to 1 January 1970, the day 0 of the times. */
@@ -25,24 +72,6 @@ const byName = new Intl.Collator('en', { numeric: true });
 /** Orders designators as people do: D2 before D11. */
 export function compareParts(a: string, b: string): number {
   return byName.compare(a, b);
-}
-
-const failedOf = new WeakMap<ExaminedRepair['evidence'], readonly string[]>();
-
-/** The parts that a repair's readings prove failed, in the order of its evidence; told once for each evidence, as every pattern asks. */
-export function failedParts({ evidence }: ExaminedRepair): readonly string[] {
-  const known = failedOf.get(evidence);
-  if (known !== undefined) return known;
-  const failed: string[] = [];
-  for (const [part, { finding }] of evidence) if (finding === 'failed') failed.push(part);
-  failedOf.set(evidence, failed);
-  return failed;
-}
-
-/** When a repair began: at its first reading, else on the day on which it was received; undefined where neither is known. */
-export function beginningOf({ started, record }: ExaminedRepair): number | undefined {
-  const time = started ?? record?.received;
-  return time === undefined || Number.isNaN(time) ? undefined : time;
 }
 
 /** The number of a time's week, Monday to Sunday, counted from the week of 1 January 1970. */

@@ -1,6 +1,6 @@
 import { benjaminiHochberg } from '../statistics/significance/benjamini-hochberg.ts';
 import { fisherExact } from '../statistics/significance/fisher-exact.ts';
-import { compareParts, failedParts, type ExaminedRepair } from './examined-repair.ts';
+import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** Two parts that each failed at least once. All counts are of repairs. */
 export interface PartPair {
@@ -22,7 +22,7 @@ export interface PartPair {
  * Pairs are of proved failures alone, so parts that mask each other show less often together than they fail.
  */
 export function pairsFailingTogether(repairs: readonly ExaminedRepair[]): readonly PartPair[] {
-  const failed = repairs.map(failedParts);
+  const failed = repairs.map((repair) => repair.failed);
   const parts = [...new Set(failed.flat())].sort(compareParts);
   const place = new Map(parts.map((part, at) => [part, at]));
   const size = parts.length;

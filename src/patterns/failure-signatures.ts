@@ -1,7 +1,7 @@
 import { closedItemsets } from '../statistics/itemsets/closed-itemsets.ts';
 import { wilsonInterval } from '../statistics/proportions/wilson-interval.ts';
 import type { ShareInterval } from '../statistics/proportions/interval.ts';
-import { compareParts, failedParts, type ExaminedRepair } from './examined-repair.ts';
+import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** Parts that failed together in several repairs, and no further part in all of them. */
 export interface FailureSignature {
@@ -21,7 +21,7 @@ const MOST_EXAMPLES = 5;
  * @param minimum - fewest repairs, at least 1
  */
 export function failureSignatures(repairs: readonly ExaminedRepair[], minimum: number): readonly FailureSignature[] {
-  const failed = repairs.map(failedParts);
+  const failed = repairs.map((repair) => repair.failed);
   const parts = [...new Set(failed.flat())].sort(compareParts);
   const place = new Map(parts.map((part, at) => [part, at]));
   const sets = failed.map((set) => set.map((part) => place.get(part)!));

@@ -23,31 +23,33 @@ export interface InCircuitVerdict {
  * other than the in-circuit reading settled it: the part measured out of circuit, cleared by removal, or left over when all others were good.
  */
 export function inCircuitVerdicts(repairs: readonly ExaminedRepair[]): readonly InCircuitVerdict[] {
-  const parts = new Set(repairs.flatMap(({ badInCircuit }) => [...(badInCircuit ?? [])]));
-  return [...parts]
-    .map((part) => {
-      const found = repairs
-        .filter(({ badInCircuit }) => badInCircuit?.has(part) === true)
-        .map(({ evidence }) => settled(evidence.get(part)));
-      const wasIt = found.filter((one) => one === 'failed').length;
-      const wasGood = found.filter((one) => one === 'good').length;
-      return {
-        part,
-        readBad: found.length,
-        wasIt,
-        wasGood,
-        unsettled: found.length - wasIt - wasGood,
-        share: wasIt + wasGood === 0 ? undefined : wilsonInterval(wasIt, wasIt + wasGood, 0.95),
-      };
-    })
+  const tallies = new Map<string, Record<Settled, number>>();
+  for (const { badInCircuit, evidence } of repairs) {
+    for (const part of badInCircuit) {
+      const tally = tallies.get(part) ?? { failed: 0, good: 0, unsettled: 0 };
+      tallies.set(part, tally);
+      tally[settled(evidence.get(part))] += 1;
+    }
+  }
+  return [...tallies]
+    .map(([part, { failed, good, unsettled }]) => ({
+      part,
+      readBad: failed + good + unsettled,
+      wasIt: failed,
+      wasGood: good,
+      unsettled,
+      share: failed + good === 0 ? undefined : wilsonInterval(failed, failed + good, 0.95),
+    }))
     .sort((a, b) => b.readBad - a.readBad || compareParts(a.part, b.part));
 }
 
-function settled(evidence: Evidence | undefined): 'failed' | 'good' | undefined {
+type Settled = 'failed' | 'good' | 'unsettled';
+
+function settled(evidence: Evidence | undefined): Settled {
   if (evidence?.finding === 'failed') {
     const { proof } = evidence;
-    return proof === 'out of circuit' || proof === 'all others across it are good' ? 'failed' : undefined;
+    return proof === 'out of circuit' || proof === 'all others across it are good' ? 'failed' : 'unsettled';
   }
   if (evidence?.finding === 'cleared') return 'good';
-  return evidence?.finding === 'good' && evidence.proof === 'out of circuit' ? 'good' : undefined;
+  return evidence?.finding === 'good' && evidence.proof === 'out of circuit' ? 'good' : 'unsettled';
 }

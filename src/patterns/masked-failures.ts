@@ -128,7 +128,9 @@ function observations(
   const seen = new Map<readonly string[], (GroupRepair | 'contradictory')[]>();
   for (const repair of repairs) {
     const touched = new Set<readonly string[]>();
-    for (const [part, { finding }] of repair.evidence) if (IS_BAD.has(finding)) touched.add(groupOf.get(part)!);
+    for (const parts of [repair.failed, repair.suspected, repair.contradictory]) {
+      for (const part of parts) touched.add(groupOf.get(part)!);
+    }
     for (const group of touched) {
       const one = observe(repair, group);
       if (one === undefined) continue;
@@ -139,8 +141,6 @@ function observations(
   }
   return seen;
 }
-
-const IS_BAD: ReadonlySet<Finding> = new Set(['failed', 'suspected', 'contradictory']);
 
 /** What a repair tells of a group; undefined where nothing of it was bad. */
 function observe(repair: ExaminedRepair, group: readonly string[]): GroupRepair | 'contradictory' | undefined {

@@ -2,14 +2,7 @@ import { pChart } from '../statistics/control-charts/p-chart.ts';
 import { benjaminiHochberg } from '../statistics/significance/benjamini-hochberg.ts';
 import { mannKendall, type MannKendall } from '../statistics/trend/mann-kendall.ts';
 import { theilSen } from '../statistics/trend/theil-sen.ts';
-import {
-  beginningOf,
-  compareParts,
-  failedParts,
-  mondayOf,
-  weekNumber,
-  type ExaminedRepair,
-} from './examined-repair.ts';
+import { compareParts, mondayOf, weekNumber, type ExaminedRepair } from './examined-repair.ts';
 import { shareChange } from './share-change.ts';
 
 /** One week with at least one repair. */
@@ -65,12 +58,11 @@ const FEWEST_WEEKS = 6;
 export function partsOverTime(repairs: readonly ExaminedRepair[]): readonly PartOverTime[] {
   const sizes = new Map<number, number>();
   const failedBy = new Map<string, Map<number, number>>();
-  for (const repair of repairs) {
-    const time = beginningOf(repair);
-    if (time === undefined) continue;
-    const week = weekNumber(time);
+  for (const { begun, failed } of repairs) {
+    if (Number.isNaN(begun)) continue;
+    const week = weekNumber(begun);
     sizes.set(week, (sizes.get(week) ?? 0) + 1);
-    for (const part of failedParts(repair)) {
+    for (const part of failed) {
       const counts = failedBy.get(part) ?? new Map<number, number>();
       failedBy.set(part, counts.set(week, (counts.get(week) ?? 0) + 1));
     }

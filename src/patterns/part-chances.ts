@@ -1,7 +1,7 @@
 import { partClass } from '../domain/family.ts';
 import type { Finding } from '../judging/evidence.ts';
 import { complaintWeights } from './complaint-weights.ts';
-import { failedParts, type ExaminedRepair } from './examined-repair.ts';
+import type { ExaminedRepair } from './examined-repair.ts';
 import type { BoardSoFar, ProbingCheck } from './probing-order.ts';
 
 /** For each of some parts that read bad together in circuit, the chance that it has failed; several may have. */
@@ -76,7 +76,7 @@ export function chancesToFind(
 function isSettled({ evidence, badInCircuit }: ExaminedRepair, parts: readonly string[]): boolean {
   const findings = parts.map((part) => evidence.get(part)?.finding);
   if (findings.includes('failed')) return true;
-  const readBad = parts.some((part) => badInCircuit?.has(part) === true);
+  const readBad = parts.some((part) => badInCircuit.has(part));
   return readBad && findings.every(isGood);
 }
 
@@ -89,12 +89,10 @@ function isFinished({ evidence, record }: ExaminedRepair): boolean {
 }
 
 /** The parts to which a repair's fault leads: those that failed, else those suspected; fuses, which blow as an effect, only where nothing else did. */
-function causesOf(repair: ExaminedRepair): readonly string[] {
-  const failed = failedParts(repair);
+function causesOf({ failed, suspected }: ExaminedRepair): readonly string[] {
   const isCause = (part: string): boolean => partClass(part) !== 'F';
   const proved = failed.filter(isCause);
   if (proved.length > 0) return proved;
-  const suspected = [...repair.evidence].flatMap(([part, { finding }]) => (finding === 'suspected' ? [part] : []));
   const causes = suspected.filter(isCause);
   return causes.length > 0 ? causes : failed;
 }

@@ -23,9 +23,8 @@ export interface PartsKit {
 }
 
 /** Parts that a repair needed: those proved failed, and those suspected, as whoever cannot tell which has failed renews them all. */
-export function neededParts({ repair, evidence }: ExaminedRepair): RepairNeed {
-  const parts = [...evidence].filter(([, { finding }]) => finding === 'failed' || finding === 'suspected');
-  return { repair, parts: parts.map(([part]) => part) };
+export function neededParts({ repair, failed, suspected }: ExaminedRepair): RepairNeed {
+  return { repair, parts: [...failed, ...suspected] };
 }
 
 /**

@@ -1,6 +1,6 @@
 import { partClass } from '../domain/family.ts';
 import { complaintWeights } from './complaint-weights.ts';
-import { failedParts, type ExaminedRepair } from './examined-repair.ts';
+import type { ExaminedRepair } from './examined-repair.ts';
 import { bestSearchOrder, expectedCost, type SearchCase, type SearchRule } from './search-order.ts';
 
 /** Something to measure as received, with what it costs. */
@@ -68,12 +68,12 @@ export function probingOrder(
     faults.map(({ complaint }) => complaint),
     board.complaint,
   );
-  const cases = faults.map(({ causes }, at): SearchCase => {
-    const revealedBy = [...open.keys()].filter((check) => open[check]!.shows.some((part) => causes.includes(part)));
-    return { weight: weights[at]!, revealedBy };
-  });
+  const cases = casesOf(
+    faults.map(({ causes }, at) => ({ causes, weight: weights[at]! })),
+    open,
+  );
   const costs = open.map(({ seconds }) => seconds);
-  const best = faults.length < FEWEST_REPAIRS ? undefined : bestSearchOrder(costs, mergeCases(cases));
+  const best = faults.length < FEWEST_REPAIRS ? undefined : bestSearchOrder(costs, cases);
   if (best === undefined) return undefined;
   const known = usual.map((point) => open.findIndex((check) => check.point === point)).filter((at) => at >= 0);
   const inUsualOrder = [...known, ...[...open.keys()].filter((at) => !known.includes(at))];
@@ -89,20 +89,27 @@ export function probingOrder(
 }
 
 /** The failed parts of a repair, without fuses where something else failed. */
-function causesOf(repair: ExaminedRepair): readonly string[] {
-  const failed = failedParts(repair);
+function causesOf({ failed }: ExaminedRepair): readonly string[] {
   const causes = failed.filter((part) => partClass(part) !== 'F');
   return causes.length > 0 ? causes : failed;
 }
 
-/** Cases that the same checks reveal become one. */
-function mergeCases(cases: readonly SearchCase[]): readonly SearchCase[] {
-  const merged = new Map<string, SearchCase>();
-  for (const { weight, revealedBy } of cases) {
-    const key = revealedBy.join();
-    merged.set(key, { weight: weight + (merged.get(key)?.weight ?? 0), revealedBy });
+/** A case for each set of causes, by the checks that reveal it. */
+function casesOf(
+  faults: readonly { readonly causes: readonly string[]; readonly weight: number }[],
+  checks: readonly ProbingCheck[],
+): readonly SearchCase[] {
+  const alike = new Map<string, { readonly causes: readonly string[]; weight: number }>();
+  for (const { causes, weight } of faults) {
+    const key = causes.join();
+    const known = alike.get(key);
+    if (known) known.weight += weight;
+    else alike.set(key, { causes, weight });
   }
-  return [...merged.values()];
+  return [...alike.values()].map(({ causes, weight }) => ({
+    weight,
+    revealedBy: [...checks.keys()].filter((check) => checks[check]!.shows.some((part) => causes.includes(part))),
+  }));
 }
 
 function stepsOf(

@@ -2,7 +2,7 @@ import { chiSquareQuantile } from '../statistics/distributions/chi-square.ts';
 import { negativeBinomialMoments } from '../statistics/counts/negative-binomial-moments.ts';
 import { negativeBinomialUpperQuantile } from '../statistics/counts/negative-binomial-upper-quantile.ts';
 import { poissonUpperQuantile } from '../statistics/counts/poisson-upper-quantile.ts';
-import { beginningOf, compareParts, weekNumber, type ExaminedRepair } from './examined-repair.ts';
+import { compareParts, weekNumber, type ExaminedRepair } from './examined-repair.ts';
 
 /** How many of a part to keep for the weeks to come. */
 export interface PartStock {
@@ -39,8 +39,8 @@ export function stockFor(
   enough: number,
 ): readonly PartStock[] | undefined {
   const dated = repairs
-    .map((repair) => ({ repair, time: beginningOf(repair) }))
-    .flatMap(({ repair, time }) => (time === undefined ? [] : [{ replaced: repair.replaced, week: weekNumber(time) }]));
+    .filter(({ begun }) => !Number.isNaN(begun))
+    .map(({ replaced, begun }) => ({ replaced, week: weekNumber(begun) }));
   const first = dated.reduce((least, { week }) => Math.min(least, week), Infinity);
   const last = dated.reduce((most, { week }) => Math.max(most, week), -Infinity);
   const weeksSeen = last - first + 1;

@@ -1,10 +1,20 @@
 import { describe, expect, test } from 'vitest';
+import type { Repair } from '../../src/domain/repair.ts';
 import type { ExaminedRepair } from '../../src/patterns/examined-repair.ts';
-import { compareHolding, holdingOf, holdingTimes } from '../../src/patterns/do-repairs-hold.ts';
+import { compareHolding, firstComebacks, holdingOf, holdingTimes } from '../../src/patterns/do-repairs-hold.ts';
 import { renewalOf } from '../../src/patterns/renewal.ts';
 import { DAY, examined, failing, GOOD, MONDAY, record, SHORTED } from './examined.ts';
 
 const AS_OF = MONDAY + 500 * DAY;
+
+/** Some repairs of a bench, by their records, with the comebacks that all records tell. */
+function followed(own: readonly Repair[], records: readonly Repair[]): readonly ExaminedRepair[] {
+  const comebacks = firstComebacks(records);
+  return own.map((one) => {
+    const cameBack = comebacks.get(one.id);
+    return examined({}, { repair: one.id, record: one, ...(cameBack !== undefined && { cameBack }) });
+  });
+}
 
 /** Repairs that held so many days; a plus sign says that they were still holding then. */
 function held(name: string, days: string) {
@@ -17,8 +27,13 @@ function held(name: string, days: string) {
     const back = record({ id: `${id}-back`, comebackOf: id, received: MONDAY + length * DAY });
     return { own, records: stillHolds ? [own] : [own, back] };
   });
-  const repairs = lines.map(({ own }): ExaminedRepair => examined({}, { repair: own.id, record: own }));
-  return holdingTimes(repairs, lines.flatMap(({ records }) => records), AS_OF).lifetimes; // prettier-ignore
+  return holdingTimes(
+    followed(
+      lines.map(({ own }) => own),
+      lines.flatMap(({ records }) => records),
+    ),
+    AS_OF,
+  ).lifetimes;
 }
 
 // Freireich et al. 1963, Blood 21:699-716 (6-MP and control, weeks taken as days); estimates and standard errors recomputed, chi-square of the
@@ -58,8 +73,7 @@ describe('how well repairs hold', () => {
       record({ id: 'T-4', returned: AS_OF + DAY }),
       record({ id: 'T-5', comebackOf: 'T-3', received: MONDAY + 2 * DAY, returned: MONDAY + 11 * DAY }),
     ];
-    const repairs = [examined({}), ...records.map((own) => examined({}, { repair: own.id, record: own }))];
-    const { lifetimes, leftOut } = holdingTimes(repairs, records, AS_OF);
+    const { lifetimes, leftOut } = holdingTimes([examined({}), ...followed(records, records)], AS_OF);
     expect(leftOut).toEqual({
       'no record': 1,
       'not returned': 2,
@@ -72,9 +86,15 @@ describe('how well repairs hold', () => {
   test('censors on the day of looking what came back later', () => {
     const own = record({ id: 'T-1', outcome: 'comeback', returned: MONDAY });
     const back = record({ id: 'T-2', comebackOf: 'T-1', received: MONDAY + 40 * DAY });
-    const repairs = [examined({}, { record: own })];
-    expect(holdingTimes(repairs, [own, back], MONDAY + 30 * DAY).lifetimes).toEqual({ times: [30], events: [false] });
-    expect(holdingTimes(repairs, [own, back], MONDAY + 50 * DAY).lifetimes).toEqual({ times: [40], events: [true] });
+    const repairs = followed([own], [own, back]);
+    expect(holdingTimes(repairs, MONDAY + 30 * DAY).lifetimes).toEqual({
+      times: [30],
+      events: [false],
+    });
+    expect(holdingTimes(repairs, MONDAY + 50 * DAY).lifetimes).toEqual({
+      times: [40],
+      events: [true],
+    });
   });
 });
 

@@ -1,19 +1,20 @@
 import { describe, expect, test } from 'vitest';
-import { beginningOf, compareParts, failedParts, mondayOf, weekNumber } from '../../src/patterns/examined-repair.ts';
+import { compareParts, mondayOf, weekNumber } from '../../src/patterns/examined-repair.ts';
 import { CONTRADICTORY, DAY, examined, GOOD, MONDAY, record, SHORTED, SUSPECTED } from './examined.ts';
 
 describe('an examined repair', () => {
   test('has failed parts only where they are proved failed', () => {
     const repair = examined({ Q1: SHORTED, Q2: SUSPECTED, Q3: GOOD, Q4: CONTRADICTORY, F1: SHORTED });
-    expect(failedParts(repair)).toEqual(['Q1', 'F1']);
+    expect(repair.failed).toEqual(['Q1', 'F1']);
+    expect(repair.suspected).toEqual(['Q2']);
   });
 
   test('begins at its first reading, else on the day received, else at no known time', () => {
     const received = record({ received: MONDAY });
-    expect(beginningOf(examined({}, { started: MONDAY + 5, record: received }))).toBe(MONDAY + 5);
-    expect(beginningOf(examined({}, { record: received }))).toBe(MONDAY);
-    expect(beginningOf(examined({}, { record: record({ received: NaN }) }))).toBeUndefined();
-    expect(beginningOf(examined({}))).toBeUndefined();
+    expect(examined({}, { started: MONDAY + 5, record: received }).begun).toBe(MONDAY + 5);
+    expect(examined({}, { record: received }).begun).toBe(MONDAY);
+    expect(examined({}, { record: record({ received: NaN }) }).begun).toBeNaN();
+    expect(examined({}).begun).toBeNaN();
   });
 
   test('falls into a week from Monday to Sunday, before 1970 too', () => {

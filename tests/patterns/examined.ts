@@ -1,6 +1,6 @@
 import type { Repair } from '../../src/domain/repair.ts';
 import type { Evidence } from '../../src/judging/evidence.ts';
-import type { ExaminedRepair } from '../../src/patterns/examined-repair.ts';
+import { examinedRepair, type Examination, type ExaminedRepair } from '../../src/patterns/examined-repair.ts';
 
 export const SHORTED: Evidence = { finding: 'failed', word: 'shorted', proof: 'out of circuit', rows: [] };
 export const GOOD: Evidence = { finding: 'good', proof: 'out of circuit', rows: [] };
@@ -28,16 +28,18 @@ export function record(given: Partial<Repair>): Repair {
 /** A repair with the given evidence, and nothing replaced unless said. */
 export function examined(
   evidence: Readonly<Record<string, Evidence>>,
-  given: Partial<Omit<ExaminedRepair, 'evidence'>> = {},
+  given: Partial<Omit<Examination, 'evidence'>> = {},
 ): ExaminedRepair {
-  return { repair: 'T-0001', replaced: new Set(), ...given, evidence: new Map(Object.entries(evidence)) };
+  return examinedRepair({
+    repair: 'T-0001',
+    replaced: new Set(),
+    ...given,
+    evidence: new Map(Object.entries(evidence)),
+  });
 }
 
 /** A repair in which the parts are proved failed. */
-export function failing(
-  parts: readonly string[],
-  given: Partial<Omit<ExaminedRepair, 'evidence'>> = {},
-): ExaminedRepair {
+export function failing(parts: readonly string[], given: Partial<Omit<Examination, 'evidence'>> = {}): ExaminedRepair {
   return examined(Object.fromEntries(parts.map((part) => [part, SHORTED])), given);
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Evidence } from '../../src/judging/evidence.ts';
+import { examinedRepair } from '../../src/patterns/examined-repair.ts';
 import { countPartFailures } from '../../src/patterns/part-failures.ts';
 
 const shorted: Evidence = { finding: 'failed', word: 'shorted', proof: 'out of circuit', rows: [] };
@@ -8,7 +9,7 @@ const good: Evidence = { finding: 'good', proof: 'out of circuit', rows: [] };
 const suspected: Evidence = { finding: 'suspected', word: 'shorted', rows: [] };
 
 function repair(id: string, evidence: Record<string, Evidence>, ...replaced: string[]) {
-  return { repair: id, evidence: new Map(Object.entries(evidence)), replaced: new Set(replaced) };
+  return examinedRepair({ repair: id, evidence: new Map(Object.entries(evidence)), replaced: new Set(replaced) });
 }
 
 describe('countPartFailures(repairs)', () => {

@@ -8,7 +8,7 @@ import { judgeLog } from '../../src/judging/judge.ts';
 import { mainsByRepair } from '../../src/judging/mains.ts';
 import { compileMeters } from '../../src/judging/uncertainty.ts';
 import { secondsPerCheck } from '../../src/patterns/check-seconds.ts';
-import type { ExaminedRepair } from '../../src/patterns/examined-repair.ts';
+import { examinedRepair, type ExaminedRepair } from '../../src/patterns/examined-repair.ts';
 import type { MaskedRepair } from '../../src/patterns/masked-failures.ts';
 import { minutesAtBench } from '../../src/patterns/minutes-at-bench.ts';
 import { partsBadInCircuit } from '../../src/patterns/parts-bad-in-circuit.ts';
@@ -44,7 +44,7 @@ export function examineBench(options: BenchOptions): ExaminedBench {
     const rows = rowsByRepair[names.repairs.find(record.id)] ?? new Uint32Array();
     const times = Array.from(rows, (row) => log.time[row]!);
     const minutes = minutesAtBench(times);
-    return {
+    return examinedRepair({
       repair: record.id,
       evidence: evidenceOf(log, verdicts, rows, family),
       replaced: new Set(record.replaced),
@@ -52,7 +52,7 @@ export function examineBench(options: BenchOptions): ExaminedBench {
       badInCircuit: partsBadInCircuit(log, verdicts, rows, family),
       ...(times[0] === undefined ? {} : { started: times[0] }),
       ...(minutes === undefined ? {} : { minutes }),
-    };
+    });
   };
   return {
     log,

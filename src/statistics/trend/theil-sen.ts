@@ -37,11 +37,13 @@ export function theilSen(x: ArrayLike<number>, y: ArrayLike<number>, confidence:
   const slope = selectMedian(slopes);
   const reach = normalQuantile((1 + confidence) / 2) * Math.sqrt(kendallVariance(xs, ys));
   const rank = Math.floor((slopes.length - reach) / 2);
+  // Finding the median has put the smaller slopes before it and the larger ones after it.
+  const half = slopes.length >> 1;
   return {
     slope,
     intercept: selectMedian(ys.map((value, i) => value - slope * xs[i]!)),
-    lower: atRank(slopes, rank - 1) ?? -Infinity,
-    upper: atRank(slopes, slopes.length - rank) ?? Infinity,
+    lower: atRank(slopes.subarray(0, half), rank - 1) ?? -Infinity,
+    upper: atRank(slopes.subarray(half), slopes.length - rank - half) ?? Infinity,
   };
 }
 

@@ -1,5 +1,5 @@
 import { partClass } from '../../domain/family.ts';
-import { beginningOf, failedParts, type ExaminedRepair } from '../../patterns/examined-repair.ts';
+import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
 import { neededParts } from '../../patterns/parts-kit.ts';
 import type { FamilyChoices, RepairsChosen, RepairsQuery } from '../contract/families.ts';
 import type { Judged } from './bench-data.ts';
@@ -13,16 +13,14 @@ export function chosenOf(
   { from, to, complaint, meter, bench }: RepairsChosen,
 ): readonly ExaminedRepair[] {
   const meters = meter === undefined ? undefined : metersByRepair(judged);
-  return repairs.filter((repair) => {
-    const begun = beginningOf(repair) ?? NaN;
-    return (
+  return repairs.filter(
+    ({ repair, begun, record }) =>
       (from === undefined || begun >= from) &&
       (to === undefined || begun <= to) &&
-      (complaint === undefined || repair.record?.complaint === complaint) &&
-      (bench === undefined || repair.record?.bench === bench) &&
-      (meter === undefined || meters?.get(repair.repair)?.has(meter) === true)
-    );
-  });
+      (complaint === undefined || record?.complaint === complaint) &&
+      (bench === undefined || record?.bench === bench) &&
+      (meter === undefined || meters?.get(repair)?.has(meter) === true),
+  );
 }
 
 const choices = new WeakMap<ExaminedFamily, FamilyChoices>();
@@ -38,7 +36,7 @@ function choicesAmong(judged: Judged, repairs: readonly ExaminedRepair[]): Famil
   const named = (names: Iterable<string | undefined>): readonly string[] =>
     [...new Set(names)].filter((name) => name !== undefined && name !== '').sort() as readonly string[];
   const meters = metersByRepair(judged);
-  const begun = repairs.map(beginningOf).filter((time) => time !== undefined);
+  const begun = repairs.map((repair) => repair.begun).filter((time) => !Number.isNaN(time));
   return {
     complaints: named(repairs.map(({ record }) => record?.complaint)),
     meters: named(repairs.flatMap(({ repair }) => [...(meters.get(repair) ?? [])])),
@@ -51,15 +49,14 @@ function choicesAmong(judged: Judged, repairs: readonly ExaminedRepair[]): Famil
 /** The ids of the repairs that a mark of a chart counts. */
 export function repairsWhere(judged: Judged, query: RepairsQuery): readonly string[] {
   const own = query.family === undefined ? examineFamilies(judged) : [examineFamily(judged, query.family)];
-  const returned = new Set([...judged.data.repairs.values()].map(({ comebackOf }) => comebackOf));
   return own
     .flatMap((family) => (family === undefined ? [] : chosenOf(judged, family, query)))
-    .filter((repair) => isCounted(repair, query) && (query.cameBack !== true || returned.has(repair.repair)))
+    .filter((repair) => isCounted(repair, query))
     .map(({ repair }) => repair);
 }
 
 function isCounted(repair: ExaminedRepair, query: RepairsQuery): boolean {
-  const { evidence, replaced, badInCircuit, record } = repair;
+  const { evidence, replaced, badInCircuit, record, cameBack } = repair;
   const { outcome, failedClass, beyondKit } = query;
   const all = (parts: readonly string[] | undefined, fits: (part: string) => boolean): boolean =>
     parts?.every(fits) ?? true;
@@ -72,9 +69,10 @@ function isCounted(repair: ExaminedRepair, query: RepairsQuery): boolean {
     all(query.suspected, (part) => evidence.get(part)?.finding === 'suspected') &&
     all(query.replaced, (part) => replaced.has(part)) &&
     all(query.replacedGood, (part) => replaced.has(part) && isGood(part)) &&
-    all(query.readBad, (part) => badInCircuit?.has(part) === true) &&
+    all(query.readBad, (part) => badInCircuit.has(part)) &&
+    (query.cameBack !== true || cameBack !== undefined) &&
     (outcome === undefined || record?.outcome === outcome) &&
-    (failedClass === undefined || failedParts(repair).some((part) => partClass(part) === failedClass)) &&
+    (failedClass === undefined || repair.failed.some((part) => partClass(part) === failedClass)) &&
     (beyondKit === undefined || neededParts(repair).parts.some((part) => !beyondKit.includes(part)))
   );
 }

@@ -1,11 +1,12 @@
 import { maskedBy, type Family } from '../../domain/family.ts';
 import { evidenceOf } from '../../judging/evidence.ts';
 import { secondsPerCheck } from '../../patterns/check-seconds.ts';
-import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
+import { examinedRepair, type ExaminedRepair } from '../../patterns/examined-repair.ts';
 import { minutesAtBench } from '../../patterns/minutes-at-bench.ts';
 import { partsBadInCircuit } from '../../patterns/parts-bad-in-circuit.ts';
 import type { ProbingCheck } from '../../patterns/probing-order.ts';
 import { usualOrder } from '../../patterns/usual-order.ts';
+import { comebacksOf } from './comebacks.ts';
 import { familyNamed, familyNames, type Judged } from './bench-data.ts';
 import type { PacedWork } from './paced-work.ts';
 import { repairLines, rowsOf } from './repair-lines.ts';
@@ -146,7 +147,8 @@ function examine(judged: Judged, id: string, family: Family): ExaminedRepair {
   const times = Array.from(rows, (row) => log.time[row]!).filter((time) => !Number.isNaN(time));
   const minutes = minutesAtBench(times);
   const [started] = times;
-  return {
+  const cameBack = comebacksOf(judged).get(id);
+  return examinedRepair({
     repair: id,
     evidence: evidenceOf(log, judged.verdicts, rows, family),
     replaced: new Set(record?.replaced),
@@ -154,5 +156,6 @@ function examine(judged: Judged, id: string, family: Family): ExaminedRepair {
     ...(record && { record }),
     ...(started !== undefined && { started }),
     ...(minutes !== undefined && { minutes }),
-  };
+    ...(cameBack !== undefined && { cameBack }),
+  });
 }

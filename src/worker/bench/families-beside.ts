@@ -34,10 +34,9 @@ export async function familiesBeside(
 
 function compare(judged: Judged, query: FamilyQuery, first: ExaminedFamily, second: ExaminedFamily): FamiliesBeside {
   const watched = query.watched ?? workingPeriod(judged)?.last ?? 0;
-  const records = [...judged.data.repairs.values()];
   const sideOf = (family: ExaminedFamily) => {
     const repairs = chosenOf(judged, family, query);
-    const { lifetimes } = holdingTimes(repairs, records, watched);
+    const { lifetimes } = holdingTimes(repairs, watched);
     const side: FamilySide = {
       family: family.family.name,
       repairs: repairs.length,

@@ -1,7 +1,7 @@
 import { complaintMatrix } from '../../patterns/complaints.ts';
 import type { ActivityPeriod } from '../../patterns/activity-period.ts';
 import { compareHolding, holdingOf, holdingTimes } from '../../patterns/do-repairs-hold.ts';
-import { beginningOf, type ExaminedRepair } from '../../patterns/examined-repair.ts';
+import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
 import { failureSignatures } from '../../patterns/failure-signatures.ts';
 import { pairsFailingTogether } from '../../patterns/failing-together.ts';
 import { inCircuitVerdicts } from '../../patterns/in-circuit-verdicts.ts';
@@ -78,7 +78,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     complaints: () => complaintMatrix(repairs),
     standingOut: () => standingOut(repairs, others),
     overTime: () => partsOverTime(dated),
-    holding: () => holdingAnswer(judged, repairs, others, watched),
+    holding: () => holdingAnswer(repairs, others, watched),
     live: () => livePoints(judged, family.name, repairs, query.meter),
     probing: () => probingOrder(repairs, probingChecks(judged, family), query.soFar ?? {}, orderInUse(judged, repairs)),
     kit: () => smallestKit(needs, query.kitShare, priceOf),
@@ -126,33 +126,29 @@ function moneyOf({ data }: Judged, query: FamilyQuery): Pick<FamilyPage, 'prices
   return { prices: [...prices], fee: query.fee ?? data.settings.fee };
 }
 
-function isOutside(repair: ExaminedRepair, period: ActivityPeriod | undefined): boolean {
-  const begun = beginningOf(repair);
-  return begun !== undefined && period !== undefined && !(begun >= period.first && begun < period.last + DAY);
+function isOutside({ begun }: ExaminedRepair, period: ActivityPeriod | undefined): boolean {
+  return period !== undefined && (begun < period.first || begun >= period.last + DAY);
 }
 
 const DAY = 86_400_000;
 
 function holdingAnswer(
-  judged: Judged,
   repairs: readonly ExaminedRepair[],
   others: readonly ExaminedRepair[],
   watched: number,
 ): HoldingAnswer {
-  const records = [...judged.data.repairs.values()].filter(({ comebackOf }) => comebackOf !== undefined);
-  const timesOf = (some: readonly ExaminedRepair[]) => holdingTimes(some, records, watched);
+  const timesOf = (some: readonly ExaminedRepair[]) => holdingTimes(some, watched);
   const all = timesOf(repairs);
   const elsewhere = timesOf(others).lifetimes;
-  const groups = RENEWALS.map((renewal) => ({
-    renewal,
-    lifetimes: timesOf(repairs.filter((repair) => renewalOf(repair) === renewal)).lifetimes,
-  }));
-  const [measured, renewed] = groups;
+  const renewed = new Map(RENEWALS.map((renewal) => [renewal, [] as ExaminedRepair[]]));
+  for (const repair of repairs) renewed.get(renewalOf(repair))!.push(repair);
+  const groups = [...renewed].map(([renewal, some]) => ({ renewal, lifetimes: timesOf(some).lifetimes }));
+  const [measured, whole] = groups;
   return {
     all: holdingOf(all.lifetimes),
     leftOut: all.leftOut,
     groups: groups.map(({ renewal, lifetimes }) => ({ renewal, holding: holdingOf(lifetimes) })),
-    renewalTest: measured && renewed && compareHolding(measured.lifetimes, renewed.lifetimes),
+    renewalTest: measured && whole && compareHolding(measured.lifetimes, whole.lifetimes),
     others: holdingOf(elsewhere),
     othersTest: compareHolding(all.lifetimes, elsewhere),
   };

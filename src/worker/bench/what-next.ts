@@ -3,7 +3,7 @@ import { countOf, countText } from '../../domain/count-text.ts';
 import { partClass, type Family } from '../../domain/family.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
-import { compareParts, failedParts, type ExaminedRepair } from '../../patterns/examined-repair.ts';
+import { compareParts, type ExaminedRepair } from '../../patterns/examined-repair.ts';
 import { chancesToFind, chancesToLift } from '../../patterns/part-chances.ts';
 import { probingOrder, type ProbingCheck } from '../../patterns/probing-order.ts';
 import type { WhatNext } from '../contract/repairs.ts';
@@ -69,7 +69,7 @@ export function nextOn(board: BoardOnBench, mark: DecimalMark): WhatNext {
 function whatElseFailed({ evidence, earlier }: BoardOnBench, failed: readonly string[], mark: DecimalMark): WhatNext {
   const [are, they] = failed.length === 1 ? ['is', 'it'] : ['are', 'they'];
   const found = `${listed(failed)} ${are} proved failed`;
-  const alike = earlier.map(failedParts).filter((parts) => failed.every((part) => parts.includes(part)));
+  const alike = earlier.map((repair) => repair.failed).filter((parts) => failed.every((part) => parts.includes(part)));
   const together = new Map<string, number>();
   for (const part of alike.flat()) together.set(part, (together.get(part) ?? 0) + 1);
   const often = [...together]
