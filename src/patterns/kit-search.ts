@@ -25,7 +25,7 @@ const MOST_WORK_OF_SIZE = 5_000_000;
 /** Collects the needs of repairs; those of none are left out. */
 export function needTable(needs: readonly { readonly parts: readonly string[] }[]): NeedTable {
   const counts = new Map<string, number>();
-  for (const part of needs.flatMap((need) => [...new Set(need.parts)])) counts.set(part, (counts.get(part) ?? 0) + 1);
+  for (const { parts } of needs) for (const part of new Set(parts)) counts.set(part, (counts.get(part) ?? 0) + 1);
   const parts = [...counts.keys()].sort((a, b) => counts.get(a)! - counts.get(b)!);
   const place = new Map(parts.map((part, at) => [part, at]));
   const distinct = new Map<string, { readonly parts: readonly number[]; readonly count: number }>();
@@ -81,7 +81,7 @@ function withOneMore(table: NeedTable, excluded: readonly number[]): readonly nu
 }
 
 /** Repairs that need one of these parts. */
-function dropOf(table: NeedTable, excluded: readonly number[]): number {
+export function dropOf(table: NeedTable, excluded: readonly number[]): number {
   const missing = new Set(excluded);
   return table.needs.reduce(
     (sum, { parts, count }) => (parts.some((part) => missing.has(part)) ? sum + count : sum),

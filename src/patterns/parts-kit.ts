@@ -1,5 +1,5 @@
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
-import { cheapestExclusion, leastDrops, needTable, type Exclusion, type NeedTable } from './kit-search.ts';
+import { cheapestExclusion, dropOf, leastDrops, needTable, type Exclusion, type NeedTable } from './kit-search.ts';
 
 /** What one repair needed. */
 export interface RepairNeed {
@@ -7,19 +7,23 @@ export interface RepairNeed {
   readonly parts: readonly string[];
 }
 
-/** A kit, and the repairs for which every part they needed is in it. */
-export interface PartsKit {
+/** A kit, and for how many repairs every part that they needed is in it. */
+export interface KitCoverage {
   /** In order of name. */
   readonly parts: readonly string[];
   readonly covered: number;
   /** Repairs that needed a part. */
   readonly repairs: number;
+  /** Whether no better kit exists; with very many parts the search is cut short, and one may. */
+  readonly proved: boolean;
+}
+
+/** The same with what it leaves out and costs. */
+export interface PartsKit extends KitCoverage {
   /** Ids of the repairs that it does not cover. */
   readonly leftOut: readonly string[];
   /** Sum of the prices; undefined where none were given. */
   readonly price: number | undefined;
-  /** Whether no better kit exists; with very many parts the search is cut short, and one may. */
-  readonly proved: boolean;
 }
 
 /** Parts that a repair needed: those proved failed, and those suspected, as whoever cannot tell which has failed renews them all. */
@@ -47,35 +51,28 @@ export function smallestKit(
   if (table.parts.length === 0 || costs.includes(undefined)) return undefined;
   const mayDrop = table.total - Math.ceil(share * table.total - 1e-9);
   const excluded = cheapestExclusion(table, mayDrop, costs as readonly number[]);
-  return kitWithout(table, excluded, needs, prices);
+  const kit = kitWithout(table, excluded);
+  const inKit = new Set(kit.parts);
+  return {
+    ...kit,
+    leftOut: needs.filter(({ parts }) => !parts.every((part) => inKit.has(part))).map(({ repair }) => repair),
+    price: prices && kit.parts.reduce((sum, part) => sum + (prices.get(part) ?? 0), 0),
+  };
 }
 
 /**
  * For each size of kit, smallest first, a kit that covers most repairs, exact by branch and bound unless that would take long; sizes that cover less than a share of them are left out.
  * @param from - the least share worth showing, 0 to 1
  */
-export function kitCurve(needs: readonly RepairNeed[], from: number): readonly PartsKit[] {
+export function kitCurve(needs: readonly RepairNeed[], from: number): readonly KitCoverage[] {
   const table = needTable(needs);
   return leastDrops(table, (1 - from) * table.total + 1e-9)
-    .map((excluded) => kitWithout(table, excluded, needs, undefined))
+    .map((excluded) => kitWithout(table, excluded))
     .reverse();
 }
 
-function kitWithout(
-  table: NeedTable,
-  { parts: excluded, proved }: Exclusion,
-  needs: readonly RepairNeed[],
-  prices: ReadonlyMap<string, number> | undefined,
-): PartsKit {
-  const missing = new Set(excluded.map((at) => table.parts[at]!));
-  const parts = table.parts.filter((part) => !missing.has(part)).sort(compareParts);
-  const leftOut = needs.filter((need) => need.parts.some((part) => missing.has(part)));
-  return {
-    parts,
-    covered: table.total - leftOut.length,
-    repairs: table.total,
-    leftOut: leftOut.map(({ repair }) => repair),
-    price: prices && parts.reduce((sum, part) => sum + (prices.get(part) ?? 0), 0),
-    proved,
-  };
+function kitWithout(table: NeedTable, { parts: excluded, proved }: Exclusion): KitCoverage {
+  const missing = new Set(excluded);
+  const parts = table.parts.filter((_, at) => !missing.has(at)).sort(compareParts);
+  return { parts, covered: table.total - dropOf(table, excluded), repairs: table.total, proved };
 }

@@ -49,25 +49,19 @@ const FIGURES = [
   ['live readings', liveReadings],
 ] as const;
 
-interface Answered {
-  readonly page: FamilyPage | undefined;
-  /** The family's test points with readings. */
-  readonly points: readonly string[];
-}
-
 /** How one family fails, and what to do about it: a figure for each question, narrowed by what the address asks for. */
 @customElement('bt-family-page')
 export class FamilyPageView extends LitElement {
   static override styles = [shared, familyPageStyles];
 
-  private readonly pages = new AnswerController<Answered>(this, () => {
+  private readonly pages = new AnswerController<FamilyPage | undefined>(this, () => {
     const { session, family, asked } = this;
     if (session === undefined || family === '') return undefined;
     // What is only drawn of an answer asks for no other.
     const question = withAsked(asked, { part: undefined, beside: undefined });
     return {
       key: `${session.state.revision} ${family} ${writeFamilyAsked(question).toString()} ${this.attempt}`,
-      ask: (signal) => this.askAll(session, question, signal),
+      ask: (signal) => this.count(session, question, signal),
       keepsLast: this.shown === family,
     };
   });
@@ -112,18 +106,14 @@ export class FamilyPageView extends LitElement {
       this.beside || path === '' ? hashOf('families', this.family, text) : text === '' ? path : `${path}?${text}`;
   };
 
-  private async askAll(session: Session, question: FamilyAsked, signal: AbortSignal): Promise<Answered> {
+  private async count(session: Session, question: FamilyAsked, signal: AbortSignal): Promise<FamilyPage | undefined> {
     const { family } = this;
     this.progress = undefined;
     const report = ({ done, total }: { readonly done: number; readonly total: number }): void => {
       if (!signal.aborted) this.progress = done / total;
     };
     try {
-      const [page, points] = await Promise.all([
-        session.ask('familyPage', [familyQuery(family, question)], signal, report),
-        session.ask('facet', [{ filters: [{ field: 'family', oneOf: [family] }], sort: [] }, 'point'], signal),
-      ]);
-      return { page, points: points.map(({ value }) => value) };
+      return await session.ask('familyPage', [familyQuery(family, question)], signal, report);
     } catch (error) {
       throw signal.aborted ? new Error('Counting was stopped.') : error;
     }
@@ -239,10 +229,10 @@ export class FamilyPageView extends LitElement {
     </p>`;
   }
 
-  private renderPage(page: FamilyPage, points: readonly string[]) {
+  private renderPage(page: FamilyPage) {
     const { asked, change, keepPrice, keepFee } = this;
     const mark = this.session?.state.decimalMark ?? '.';
-    const view: FamilyView = { page, asked, points, mark, change, keepPrice, keepFee };
+    const view: FamilyView = { page, asked, mark, change, keepPrice, keepFee };
     return html`${this.beside ? nothing : html`${this.renderFilters(page)}${this.renderMisdated(page)}${this.renderQuestions()}`}
     ${FIGURES.map(([, figure], at) => html`<div data-figure=${at}>${figure(view)}</div>`)}`;
   }
@@ -263,16 +253,16 @@ export class FamilyPageView extends LitElement {
       return html`<p role="alert">${known.reason}</p>
         <p><button type="button" @click=${this.again}>Count again</button></p>`;
     }
-    if (known.value === undefined)
+    const page = known.value;
+    if (page === undefined && known.status === 'pending')
       return html`<p class="quiet" role="status">Counting failures.</p>
         ${this.renderProgress()}`;
-    const { page, points } = known.value;
     if (page === undefined) {
       return html`<p>No board of a family ${this.family} is known: its name may be written otherwise.</p>`;
     }
     return html`${this.renderProgress()}
     ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
-    ${this.renderPage(page, points)}`;
+    ${this.renderPage(page)}`;
   }
 }
 

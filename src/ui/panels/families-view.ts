@@ -16,8 +16,6 @@ export interface FamilyFigures {
 
 /** What the figures of a family's page are drawn from. */
 export interface FamilyView extends FamilyFigures {
-  /** The family's test points with readings. */
-  readonly points: readonly string[];
   /** Asks for another page, by its address. */
   readonly change: (changes: AskedChanges) => void;
   /** Keeps the price of a part, or that it has none. */
@@ -87,7 +85,7 @@ const DAY = 86_400_000;
 
 /** The readings out of band at the points of some parts. */
 export function badReadings(view: FamilyView, parts: readonly string[], more: readonly Filter[] = []): string {
-  const points = view.points.filter((point) => parts.includes(designatorOf(point) ?? ''));
+  const points = view.page.points.filter((point) => parts.includes(designatorOf(point) ?? ''));
   const bad: Filter = { field: 'verdict', oneOf: OUT_OF_BAND };
   return points.length === 0
     ? readingsOf(view, [], [{ field: 'text', contains: parts[0] ?? '' }, ...more])

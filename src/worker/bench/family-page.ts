@@ -91,6 +91,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     repairs: repairs.length,
     chosen: repairs.map(({ repair }) => repair),
     choices: choicesOf(judged, own),
+    points: pointsOf(judged, query.family),
     watched,
     misdated: misdated.map(({ repair }) => repair),
     prices,
@@ -118,6 +119,16 @@ type Figures = Pick<
   | 'kitCurve'
   | 'stock'
 >;
+
+/** The test points of a family with readings. */
+function pointsOf({ data: { log } }: Judged, name: string): readonly string[] {
+  const { checks, families, points } = log.names;
+  const family = families.find(name);
+  const own = Array.from({ length: checks.size }, (_, check) => check).filter(
+    (check) => checks.familyCode(check) === family,
+  );
+  return [...new Set(own.map((check) => points.label(checks.pointCode(check))))];
+}
 
 /** Prices and fee as the question says, else as the bench's settings do. */
 function moneyOf({ data }: Judged, query: FamilyQuery): Pick<FamilyPage, 'prices' | 'fee'> {

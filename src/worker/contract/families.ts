@@ -11,7 +11,7 @@ import type { MaskedFailures } from '../../patterns/masked-failures.ts';
 import type { MeterOffsets, MeterPeriod } from '../../patterns/meter-offsets.ts';
 import type { PartOverTime } from '../../patterns/over-time.ts';
 import type { PartFailureCount } from '../../patterns/part-failures.ts';
-import type { PartsKit } from '../../patterns/parts-kit.ts';
+import type { KitCoverage, PartsKit } from '../../patterns/parts-kit.ts';
 import type { BoardSoFar, ProbingOrder } from '../../patterns/probing-order.ts';
 import type { Renewal } from '../../patterns/renewal.ts';
 import type { ClassContrast } from '../../patterns/standing-out.ts';
@@ -136,6 +136,8 @@ export interface FamilyPage {
   /** Their ids. */
   readonly chosen: readonly string[];
   readonly choices: FamilyChoices;
+  /** The family's test points with readings. */
+  readonly points: readonly string[];
   /** The day up to which boards were watched for coming back; 0 where nothing has a date. */
   readonly watched: number;
   /** Repairs begun on days on which the bench was not at work: mistyped, they are left out of weeks and of stock. */
@@ -155,7 +157,7 @@ export interface FamilyPage {
   readonly live: readonly LivePoints[];
   readonly probing: ProbingOrder | undefined;
   readonly kit: PartsKit | undefined;
-  readonly kitCurve: readonly PartsKit[];
+  readonly kitCurve: readonly KitCoverage[];
   readonly stock: readonly PartStock[] | undefined;
   readonly pays: WhetherItPays;
 }
