@@ -1,4 +1,5 @@
 import { betaQuantile } from '../statistics/distributions/beta.ts';
+import { countAlike } from './alike.ts';
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** How often one part failed under one complaint. */
@@ -77,6 +78,8 @@ export function complaintMatrix(repairs: readonly ExaminedRepair[]): ComplaintMa
 
 function countParts(sets: readonly (readonly string[])[]): Map<string, number> {
   const counts = new Map<string, number>();
-  for (const set of sets) for (const part of set) counts.set(part, (counts.get(part) ?? 0) + 1);
+  for (const { list, count } of countAlike(sets)) {
+    for (const part of list) counts.set(part, (counts.get(part) ?? 0) + count);
+  }
   return counts;
 }

@@ -31,20 +31,23 @@ export interface ExaminedRepair {
   readonly begun: number;
   /** Parts that its readings prove failed. */
   readonly failed: readonly string[];
-  /** Parts that read bad in circuit, of which nothing settled whether they or parts across them are to blame. */
-  readonly suspected: readonly string[];
+  /** Parts that it needed: those proved failed, and those suspected, as whoever cannot tell which has failed renews them all. */
+  readonly needed: readonly string[];
   /** Parts that one check read both bad and good. */
   readonly contradictory: readonly string[];
 }
 
-/** Tells of a repair what every pattern asks. */
-export function examinedRepair(known: Examination): ExaminedRepair {
+/**
+ * Tells of a repair what every pattern asks.
+ * @param share - gives one object for equal lists, see {@link shareAlike}
+ */
+export function examinedRepair(known: Examination, share = (list: readonly string[]) => list): ExaminedRepair {
   const { repair, evidence, replaced, record, badInCircuit, started, minutes, cameBack } = known;
-  const [failed, suspected, contradictory]: [string[], string[], string[]] = [[], [], []];
+  const [failed, needed, contradictory]: [string[], string[], string[]] = [[], [], []];
   for (const [part, { finding }] of evidence) {
     if (finding === 'failed') failed.push(part);
-    else if (finding === 'suspected') suspected.push(part);
-    else if (finding === 'contradictory') contradictory.push(part);
+    if (finding === 'failed' || finding === 'suspected') needed.push(part);
+    if (finding === 'contradictory') contradictory.push(part);
   }
   return {
     repair,
@@ -55,9 +58,9 @@ export function examinedRepair(known: Examination): ExaminedRepair {
     minutes,
     cameBack,
     begun: started ?? record?.received ?? NaN,
-    failed,
-    suspected,
-    contradictory,
+    failed: share(failed),
+    needed: share(needed),
+    contradictory: share(contradictory),
   };
 }
 

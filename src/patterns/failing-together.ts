@@ -1,5 +1,6 @@
 import { benjaminiHochberg } from '../statistics/significance/benjamini-hochberg.ts';
 import { fisherExact } from '../statistics/significance/fisher-exact.ts';
+import { countAlike } from './alike.ts';
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** Two parts that each failed at least once. All counts are of repairs. */
@@ -22,14 +23,14 @@ export interface PartPair {
  * Pairs are of proved failures alone, so parts that mask each other show less often together than they fail.
  */
 export function pairsFailingTogether(repairs: readonly ExaminedRepair[]): readonly PartPair[] {
-  const failed = repairs.map((repair) => repair.failed);
-  const parts = [...new Set(failed.flat())].sort(compareParts);
+  const alike = countAlike(repairs.map(({ failed }) => failed));
+  const parts = [...new Set(alike.flatMap(({ list }) => list))].sort(compareParts);
   const place = new Map(parts.map((part, at) => [part, at]));
   const size = parts.length;
   const counts = new Uint32Array(size * size);
-  for (const set of failed) {
-    const places = set.map((part) => place.get(part)!);
-    for (const a of places) for (const b of places) counts[a * size + b]! += 1;
+  for (const { list, count } of alike) {
+    const places = list.map((part) => place.get(part)!);
+    for (const a of places) for (const b of places) counts[a * size + b]! += count;
   }
   const pairs = parts.flatMap((first, a) =>
     parts.slice(a + 1).map((second, step) => {

@@ -1,6 +1,7 @@
 import { closedItemsets } from '../statistics/itemsets/closed-itemsets.ts';
 import { wilsonInterval } from '../statistics/proportions/wilson-interval.ts';
 import type { ShareInterval } from '../statistics/proportions/interval.ts';
+import { countAlike } from './alike.ts';
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** Parts that failed together in several repairs, and no further part in all of them. */
@@ -21,25 +22,26 @@ const MOST_EXAMPLES = 5;
  * @param minimum - fewest repairs, at least 1
  */
 export function failureSignatures(repairs: readonly ExaminedRepair[], minimum: number): readonly FailureSignature[] {
-  const failed = repairs.map((repair) => repair.failed);
-  const parts = [...new Set(failed.flat())].sort(compareParts);
-  const place = new Map(parts.map((part, at) => [part, at]));
-  const sets = failed.map((set) => set.map((part) => place.get(part)!));
+  const alike = countAlike(repairs.map(({ failed }) => failed));
+  const all = [...new Set(alike.flatMap(({ list }) => list))].sort(compareParts);
+  const place = new Map(all.map((part, at) => [part, at]));
+  const sets = alike.map(({ list, count }) => ({ items: list.map((part) => place.get(part)!), count }));
   return closedItemsets(sets, minimum)
-    .map(({ items, count }) => ({
-      parts: items.map((item) => parts[item]!),
+    .map(({ items, count }) => ({ parts: items.map((item) => all[item]!), count }))
+    .map(({ parts, count }) => ({
+      parts,
       count,
       share: wilsonInterval(count, repairs.length, 0.95),
-      examples: latestWith(items, sets).map((position) => repairs[position]!.repair),
+      examples: latestWith(parts, repairs),
     }))
     .sort((a, b) => b.count - a.count || b.parts.length - a.parts.length);
 }
 
-function latestWith(items: readonly number[], sets: readonly (readonly number[])[]): readonly number[] {
-  const found: number[] = [];
-  for (let position = sets.length - 1; position >= 0 && found.length < MOST_EXAMPLES; position -= 1) {
-    const set = sets[position]!;
-    if (items.every((item) => set.includes(item))) found.push(position);
+function latestWith(parts: readonly string[], repairs: readonly ExaminedRepair[]): readonly string[] {
+  const found: string[] = [];
+  for (let position = repairs.length - 1; position >= 0 && found.length < MOST_EXAMPLES; position -= 1) {
+    const { repair, failed } = repairs[position]!;
+    if (parts.every((part) => failed.includes(part))) found.push(repair);
   }
   return found.reverse();
 }

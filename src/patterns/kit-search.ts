@@ -1,3 +1,5 @@
+import { countAlike } from './alike.ts';
+
 /** What repairs needed, as numbers: parts by position, equal needs once with their count. */
 export interface NeedTable {
   /** Rarest first, so that the search meets early what is cheap to leave out. */
@@ -24,16 +26,18 @@ const MOST_WORK_OF_SIZE = 5_000_000;
 
 /** Collects the needs of repairs; those of none are left out. */
 export function needTable(needs: readonly { readonly parts: readonly string[] }[]): NeedTable {
+  const alike = countAlike(needs.map(({ parts }) => parts));
   const counts = new Map<string, number>();
-  for (const { parts } of needs) for (const part of new Set(parts)) counts.set(part, (counts.get(part) ?? 0) + 1);
+  for (const { list, count } of alike)
+    for (const part of new Set(list)) counts.set(part, (counts.get(part) ?? 0) + count);
   const parts = [...counts.keys()].sort((a, b) => counts.get(a)! - counts.get(b)!);
   const place = new Map(parts.map((part, at) => [part, at]));
   const distinct = new Map<string, { readonly parts: readonly number[]; readonly count: number }>();
-  for (const need of needs) {
-    const own = [...new Set(need.parts)].map((part) => place.get(part)!).sort((a, b) => a - b);
+  for (const { list, count } of alike) {
+    const own = [...new Set(list)].map((part) => place.get(part)!).sort((a, b) => a - b);
     if (own.length === 0) continue;
     const key = own.join();
-    distinct.set(key, { parts: own, count: (distinct.get(key)?.count ?? 0) + 1 });
+    distinct.set(key, { parts: own, count: (distinct.get(key)?.count ?? 0) + count });
   }
   const sets = [...distinct.values()];
   const holders = parts.map((_, part) => [...sets.keys()].filter((at) => sets[at]!.parts.includes(part)));

@@ -128,9 +128,8 @@ function observations(
   const seen = new Map<readonly string[], (GroupRepair | 'contradictory')[]>();
   for (const repair of repairs) {
     const touched = new Set<readonly string[]>();
-    for (const parts of [repair.failed, repair.suspected, repair.contradictory]) {
-      for (const part of parts) touched.add(groupOf.get(part)!);
-    }
+    for (const part of repair.needed) touched.add(groupOf.get(part)!);
+    for (const part of repair.contradictory) touched.add(groupOf.get(part)!);
     for (const group of touched) {
       const one = observe(repair, group);
       if (one === undefined) continue;

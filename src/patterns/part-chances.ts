@@ -1,6 +1,6 @@
 import { partClass } from '../domain/family.ts';
 import type { Finding } from '../judging/evidence.ts';
-import { complaintWeights } from './complaint-weights.ts';
+import { weightOfOthers } from './complaint-weights.ts';
 import type { ExaminedRepair } from './examined-repair.ts';
 import type { BoardSoFar, ProbingCheck } from './probing-order.ts';
 
@@ -50,7 +50,7 @@ export interface FindChances {
  * The chance of each check, from earlier repairs of the family. It is the mean of a Dirichlet posterior over the checks and "none of these", from a
  * prior that weighs one repair in all, spread evenly: the overall objective prior of Berger, Bernardo and Sun 2015, Bayesian Analysis 10:189-221.
  * @param checks - in the order in which they are made
- * @param earlier - those that were not finished, or in which no part was measured, tell nothing; those under the board's complaint tell more, by {@link complaintWeights}
+ * @param earlier - those that were not finished, or in which no part was measured, tell nothing; those under the board's complaint tell more, by {@link weightOfOthers}
  */
 export function chancesToFind(
   checks: readonly ProbingCheck[],
@@ -62,14 +62,18 @@ export function chancesToFind(
     .filter(isFinished)
     .map((repair) => ({ causes: causesOf(repair), complaint: repair.record?.complaint }))
     .filter(({ causes }) => !causes.some((part) => good.has(part)));
-  const complaints = telling.map((repair) => repair.complaint);
-  const { weights, under } = complaintWeights(complaints, complaint);
+  const isUnder = (repair: (typeof telling)[number]): boolean =>
+    complaint === undefined || repair.complaint === complaint;
+  const under = telling.filter(isUnder).length;
+  const others = weightOfOthers(telling.length - under);
   const found = checks.map(() => 1 / (checks.length + 1));
-  for (const [at, { causes }] of telling.entries()) {
-    const first = checks.findIndex(({ shows }) => shows.some((part) => causes.includes(part)));
-    if (first >= 0) found[first]! += weights[at]!;
+  let total = 1;
+  for (const repair of telling) {
+    const weight = isUnder(repair) ? 1 : others;
+    const first = checks.findIndex(({ shows }) => shows.some((part) => repair.causes.includes(part)));
+    if (first >= 0) found[first]! += weight;
+    total += weight;
   }
-  const total = 1 + weights.reduce((sum, weight) => sum + weight, 0);
   return { chances: found.map((weight) => weight / total), repairs: telling.length, underComplaint: under };
 }
 
@@ -89,10 +93,10 @@ function isFinished({ evidence, record }: ExaminedRepair): boolean {
 }
 
 /** The parts to which a repair's fault leads: those that failed, else those suspected; fuses, which blow as an effect, only where nothing else did. */
-function causesOf({ failed, suspected }: ExaminedRepair): readonly string[] {
+function causesOf({ failed, needed }: ExaminedRepair): readonly string[] {
   const isCause = (part: string): boolean => partClass(part) !== 'F';
   const proved = failed.filter(isCause);
   if (proved.length > 0) return proved;
-  const causes = suspected.filter(isCause);
+  const causes = needed.filter(isCause);
   return causes.length > 0 ? causes : failed;
 }

@@ -1,4 +1,4 @@
-import { compareParts, type ExaminedRepair } from './examined-repair.ts';
+import { compareParts } from './examined-repair.ts';
 import { cheapestExclusion, dropOf, leastDrops, needTable, type Exclusion, type NeedTable } from './kit-search.ts';
 
 /** What one repair needed. */
@@ -24,11 +24,6 @@ export interface PartsKit extends KitCoverage {
   readonly leftOut: readonly string[];
   /** Sum of the prices; undefined where none were given. */
   readonly price: number | undefined;
-}
-
-/** Parts that a repair needed: those proved failed, and those suspected, as whoever cannot tell which has failed renews them all. */
-export function neededParts({ repair, failed, suspected }: ExaminedRepair): RepairNeed {
-  return { repair, parts: [...failed, ...suspected] };
 }
 
 /**

@@ -1,5 +1,6 @@
 import { partClass } from '../domain/family.ts';
-import { complaintWeights } from './complaint-weights.ts';
+import { countAlike, type Alike } from './alike.ts';
+import { weightOfOthers } from './complaint-weights.ts';
 import type { ExaminedRepair } from './examined-repair.ts';
 import { bestSearchOrder, expectedCost, type SearchCase, type SearchRule } from './search-order.ts';
 
@@ -47,7 +48,7 @@ const FEWEST_REPAIRS = 5;
  * its failed parts. A blown fuse is an effect and does not count as found, unless nothing else failed. Checks are taken as perfect, and as all
  * paid for: the last one too, since a part is replaced only when it has measured bad.
  *
- * A complaint narrows it by {@link complaintWeights}. What has measured good rules out the repairs in which it failed.
+ * A complaint narrows it by {@link weightOfOthers}. What has measured good rules out the repairs in which it failed.
  *
  * @param checks - seconds above 0
  * @param usual - points in the order in which the bench makes them
@@ -61,19 +62,18 @@ export function probingOrder(
 ): ProbingOrder | undefined {
   const cleared = new Set(board.cleared);
   const open = checks.filter(({ shows }) => !shows.every((part) => cleared.has(part)));
-  const faults = repairs
-    .map((repair) => ({ causes: causesOf(repair), complaint: repair.record?.complaint }))
-    .filter(({ causes }) => causes.length > 0 && !causes.some((part) => cleared.has(part)));
-  const { weights, under } = complaintWeights(
-    faults.map(({ complaint }) => complaint),
-    board.complaint,
-  );
-  const cases = casesOf(
-    faults.map(({ causes }, at) => ({ causes, weight: weights[at]! })),
-    open,
-  );
+  const faultsOf = (some: readonly ExaminedRepair[]): readonly Alike[] =>
+    countAlike(some.map(({ failed }) => failed))
+      .map(({ list, count }) => ({ list: causesAmong(list), count }))
+      .filter(({ list }) => list.length > 0 && !list.some((part) => cleared.has(part)));
+  const isUnder = ({ record }: ExaminedRepair): boolean =>
+    board.complaint === undefined || record?.complaint === board.complaint;
+  const own = faultsOf(repairs.filter(isUnder));
+  const others = faultsOf(repairs.filter((repair) => !isUnder(repair)));
+  const [under, elsewhere] = [repairsIn(own), repairsIn(others)];
+  const cases = [...casesOf(own, 1, open), ...casesOf(others, weightOfOthers(elsewhere), open)];
   const costs = open.map(({ seconds }) => seconds);
-  const best = faults.length < FEWEST_REPAIRS ? undefined : bestSearchOrder(costs, cases);
+  const best = under + elsewhere < FEWEST_REPAIRS ? undefined : bestSearchOrder(costs, cases);
   if (best === undefined) return undefined;
   const known = usual.map((point) => open.findIndex((check) => check.point === point)).filter((at) => at >= 0);
   const inUsualOrder = [...known, ...[...open.keys()].filter((at) => !known.includes(at))];
@@ -83,32 +83,26 @@ export function probingOrder(
     minutes: best.cost / 60,
     rule: best.rule,
     usualMinutes: usualSeconds === undefined ? undefined : usualSeconds / 60,
-    repairs: faults.length,
+    repairs: under + elsewhere,
     underComplaint: under,
   };
 }
 
-/** The failed parts of a repair, without fuses where something else failed. */
-function causesOf({ failed }: ExaminedRepair): readonly string[] {
+/** Of failed parts those that are no fuses, unless nothing else failed. */
+function causesAmong(failed: readonly string[]): readonly string[] {
   const causes = failed.filter((part) => partClass(part) !== 'F');
   return causes.length > 0 ? causes : failed;
 }
 
-/** A case for each set of causes, by the checks that reveal it. */
-function casesOf(
-  faults: readonly { readonly causes: readonly string[]; readonly weight: number }[],
-  checks: readonly ProbingCheck[],
-): readonly SearchCase[] {
-  const alike = new Map<string, { readonly causes: readonly string[]; weight: number }>();
-  for (const { causes, weight } of faults) {
-    const key = causes.join();
-    const known = alike.get(key);
-    if (known) known.weight += weight;
-    else alike.set(key, { causes, weight });
-  }
-  return [...alike.values()].map(({ causes, weight }) => ({
-    weight,
-    revealedBy: [...checks.keys()].filter((check) => checks[check]!.shows.some((part) => causes.includes(part))),
+function repairsIn(faults: readonly Alike[]): number {
+  return faults.reduce((sum, { count }) => sum + count, 0);
+}
+
+/** A case for each fault, by the checks that reveal it. */
+function casesOf(faults: readonly Alike[], weight: number, checks: readonly ProbingCheck[]): readonly SearchCase[] {
+  return faults.map(({ list, count }) => ({
+    weight: count * weight,
+    revealedBy: [...checks.keys()].filter((check) => checks[check]!.shows.some((part) => list.includes(part))),
   }));
 }
 

@@ -3,6 +3,7 @@ import { wilsonInterval } from '../statistics/proportions/wilson-interval.ts';
 import type { ShareInterval } from '../statistics/proportions/interval.ts';
 import { benjaminiHochberg } from '../statistics/significance/benjamini-hochberg.ts';
 import { fisherExact } from '../statistics/significance/fisher-exact.ts';
+import { countAlike } from './alike.ts';
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** How many repairs hold a failed part of a class, of how many; with the Wilson 95 % interval of the share. */
@@ -52,14 +53,8 @@ export function standingOut(
 
 function countClasses(repairs: readonly ExaminedRepair[]): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
-  const classes = new Map<string, string>();
-  const classOf = (part: string): string => {
-    const known = classes.get(part) ?? partClass(part);
-    classes.set(part, known);
-    return known;
-  };
-  for (const { failed } of repairs) {
-    for (const name of new Set(failed.map(classOf))) counts.set(name, (counts.get(name) ?? 0) + 1);
+  for (const { list, count } of countAlike(repairs.map(({ failed }) => failed))) {
+    for (const name of new Set(list.map(partClass))) counts.set(name, (counts.get(name) ?? 0) + count);
   }
   return counts;
 }

@@ -1,3 +1,4 @@
+import { countAlike } from './alike.ts';
 import { median } from '../statistics/descriptive/median.ts';
 
 /**
@@ -6,13 +7,12 @@ import { median } from '../statistics/descriptive/median.ts';
  */
 export function usualOrder(sequences: readonly (readonly string[])[]): readonly string[] {
   const places = new Map<string, number[]>();
-  for (const sequence of sequences) {
-    const distinct = [...new Set(sequence)];
+  for (const { list, count } of countAlike(sequences)) {
+    const distinct = [...new Set(list)];
     distinct.forEach((check, place) => {
-      const share = place / Math.max(1, distinct.length - 1);
-      const known = places.get(check);
-      if (known) known.push(share);
-      else places.set(check, [share]);
+      const shares = places.get(check) ?? [];
+      places.set(check, shares);
+      for (let time = 0; time < count; time += 1) shares.push(place / Math.max(1, distinct.length - 1));
     });
   }
   return [...places]

@@ -6,7 +6,11 @@ describe('an examined repair', () => {
   test('has failed parts only where they are proved failed', () => {
     const repair = examined({ Q1: SHORTED, Q2: SUSPECTED, Q3: GOOD, Q4: CONTRADICTORY, F1: SHORTED });
     expect(repair.failed).toEqual(['Q1', 'F1']);
-    expect(repair.suspected).toEqual(['Q2']);
+    expect(repair.contradictory).toEqual(['Q4']);
+  });
+
+  test('needs the parts that failed and those that are suspected', () => {
+    expect(examined({ Q1: SHORTED, Q2: SUSPECTED, Q3: GOOD }).needed).toEqual(['Q1', 'Q2']);
   });
 
   test('begins at its first reading, else on the day received, else at no known time', () => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { kitCurve, neededParts, smallestKit, type RepairNeed } from '../../src/patterns/parts-kit.ts';
+import { kitCurve, smallestKit, type RepairNeed } from '../../src/patterns/parts-kit.ts';
 import { Random } from '../support/bench/random.ts';
-import { examined, GOOD, SHORTED, SUSPECTED, times } from './examined.ts';
+import { times } from './examined.ts';
 
 function needs(...sets: readonly string[]): RepairNeed[] {
   return sets.map((set, at) => ({ repair: `T-${at + 1}`, parts: set.split(' ').filter(Boolean) }));
@@ -102,15 +102,6 @@ describe('kitCurve(needs, from)', () => {
     ]);
     expect(kitCurve([], 0)).toEqual([]);
     expect(kitCurve(FIVE, 0.5).map(({ parts }) => parts.length)).toEqual([2, 3, 4]);
-  });
-});
-
-describe('neededParts(repair)', () => {
-  test('are those proved failed and those suspected', () => {
-    expect(neededParts(examined({ Q1: SHORTED, Q2: SUSPECTED, Q3: GOOD }))).toEqual({
-      repair: 'T-0001',
-      parts: ['Q1', 'Q2'],
-    });
   });
 });
 

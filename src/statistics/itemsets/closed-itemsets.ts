@@ -11,13 +11,16 @@ import { tidsets } from './tidsets.ts';
  * Each closed set is reached once, by its prefix-preserving closure extension. Source: Uno, Asai, Uchida and Arimura
  * 2004, "LCM ver. 2", FIMI workshop. Cost: O(size of the log) for each closed set and item.
  *
- * @param transactions lists of items, each a whole number from 0 up; order and repeats do not matter
+ * @param transactions lists of items, each a whole number from 0 up, and how often each list was met; order and repeats of items do not matter
  * @param minimum fewest transactions, at least 1
- * @throws Error when an item or minimum is not a whole number in its range
+ * @throws Error when an item, count or minimum is not a whole number in its range
  */
-export function closedItemsets(transactions: readonly (readonly number[])[], minimum: number): Itemset[] {
+export function closedItemsets(transactions: readonly Itemset[], minimum: number): Itemset[] {
   requireWhole('itemset', 'minimum', minimum, 1);
-  const holders = tidsets(transactions);
+  for (const { count } of transactions) requireWhole('itemset', 'count', count, 1);
+  const holders = tidsets(transactions.map(({ items }) => items));
+  const countOf = (positions: readonly number[]): number =>
+    positions.reduce((sum, position) => sum + transactions[position]!.count, 0);
   const closure = (positions: readonly number[]): number[] =>
     [...holders]
       .filter(
@@ -26,17 +29,17 @@ export function closedItemsets(transactions: readonly (readonly number[])[], min
       .map(([item]) => item);
   const result: Itemset[] = [];
   const grow = (items: readonly number[], positions: readonly number[], core: number): void => {
-    if (items.length > 0) result.push({ items, count: positions.length });
+    if (items.length > 0) result.push({ items, count: countOf(positions) });
     const inside = new Set(items);
     for (const [item, held] of holders) {
       if (item <= core || inside.has(item)) continue;
       const both = intersection(positions, held);
-      if (both.length < minimum) continue;
+      if (countOf(both) < minimum) continue;
       const closed = closure(both);
       if (closed.every((other) => other >= item || inside.has(other))) grow(closed, both, item);
     }
   };
   const everywhere = transactions.map((_, position) => position);
-  if (everywhere.length >= minimum) grow(closure(everywhere), everywhere, -1);
+  if (countOf(everywhere) >= minimum) grow(closure(everywhere), everywhere, -1);
   return result;
 }

@@ -29,7 +29,12 @@ export function mannKendall(values: ArrayLike<number>): MannKendall {
   const n = readings.length;
   let s = 0;
   for (let earlier = 0; earlier < n; earlier += 1) {
-    for (let later = earlier + 1; later < n; later += 1) s += Math.sign(readings[later]! - readings[earlier]!);
+    const from = readings[earlier]!;
+    for (let later = earlier + 1; later < n; later += 1) {
+      const to = readings[later]!;
+      if (to > from) s += 1;
+      else if (to < from) s -= 1;
+    }
   }
   const variance = kendallVariance(
     readings.map((_, i) => i),

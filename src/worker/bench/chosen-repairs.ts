@@ -1,6 +1,5 @@
 import { partClass } from '../../domain/family.ts';
 import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
-import { neededParts } from '../../patterns/parts-kit.ts';
 import type { FamilyChoices, RepairsChosen, RepairsQuery } from '../contract/families.ts';
 import type { Judged } from './bench-data.ts';
 import { examineFamilies, examineFamily, type ExaminedFamily } from './examine.ts';
@@ -73,7 +72,7 @@ function isCounted(repair: ExaminedRepair, query: RepairsQuery): boolean {
     (query.cameBack !== true || cameBack !== undefined) &&
     (outcome === undefined || record?.outcome === outcome) &&
     (failedClass === undefined || repair.failed.some((part) => partClass(part) === failedClass)) &&
-    (beyondKit === undefined || neededParts(repair).parts.some((part) => !beyondKit.includes(part)))
+    (beyondKit === undefined || repair.needed.some((part) => !beyondKit.includes(part)))
   );
 }
 

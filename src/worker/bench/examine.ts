@@ -1,7 +1,8 @@
 import { maskedBy, type Family } from '../../domain/family.ts';
 import { evidenceOf } from '../../judging/evidence.ts';
+import { shareAlike } from '../../patterns/alike.ts';
 import { secondsPerCheck } from '../../patterns/check-seconds.ts';
-import { examinedRepair, type ExaminedRepair } from '../../patterns/examined-repair.ts';
+import { examinedRepair, type Examination, type ExaminedRepair } from '../../patterns/examined-repair.ts';
 import { minutesAtBench } from '../../patterns/minutes-at-bench.ts';
 import { partsBadInCircuit } from '../../patterns/parts-bad-in-circuit.ts';
 import type { ProbingCheck } from '../../patterns/probing-order.ts';
@@ -38,7 +39,8 @@ export function examineFamily(judged: Judged, name: string): ExaminedFamily | un
   const ids = repairsByFamily(judged).get(name);
   if (ids === undefined) return undefined;
   const family = declaredOrSeen(judged, name);
-  return keep(judged, { family, repairs: ids.map((id) => examine(judged, id, family)) });
+  const share = shareAlike();
+  return keep(judged, { family, repairs: ids.map((id) => examine(judged, id, family, share)) });
 }
 
 /** All families of a bench, each repair examined once for each judging. */
@@ -54,8 +56,9 @@ export async function examineFamiliesPaced(judged: Judged, work: PacedWork): Pro
     if (known === undefined) {
       const family = declaredOrSeen(judged, name);
       const repairs: ExaminedRepair[] = [];
+      const share = shareAlike();
       for (const id of ids) {
-        repairs.push(examine(judged, id, family));
+        repairs.push(examine(judged, id, family, share));
         if (repairs.length % REPAIRS_A_STEP === 0) await work.step(0);
       }
       known = keep(judged, { family, repairs });
@@ -116,16 +119,22 @@ function secondsOf(judged: Judged): ReturnType<typeof secondsPerCheck> {
   return known;
 }
 
-const probed = new WeakMap<Judged, Map<string, readonly string[]>>();
+/** The points of repairs that were probed as received, in order of time, by the repair. */
+interface Probed {
+  readonly points: Map<string, readonly string[]>;
+  readonly share: ReturnType<typeof shareAlike>;
+}
+
+const probed = new WeakMap<Judged, Probed>();
 
 /** The order in which the bench probes these repairs as received. */
 export function orderInUse(judged: Judged, repairs: readonly ExaminedRepair[]): readonly string[] {
-  const known = probed.get(judged) ?? new Map<string, readonly string[]>();
+  const known = probed.get(judged) ?? { points: new Map<string, readonly string[]>(), share: shareAlike() };
   probed.set(judged, known);
   return usualOrder(
     repairs.map(({ repair }) => {
-      const points = known.get(repair) ?? pointsProbed(judged, repair);
-      known.set(repair, points);
+      const points = known.points.get(repair) ?? known.share(pointsProbed(judged, repair));
+      known.points.set(repair, points);
       return points;
     }),
   );
@@ -140,7 +149,7 @@ function pointsProbed(judged: Judged, repair: string): readonly string[] {
     .map((check) => points.label(checks.pointCode(check)));
 }
 
-function examine(judged: Judged, id: string, family: Family): ExaminedRepair {
+function examine(judged: Judged, id: string, family: Family, share: ReturnType<typeof shareAlike>): ExaminedRepair {
   const { log, repairs } = judged.data;
   const rows = rowsOf(judged, id);
   const record = repairs.get(id);
@@ -148,7 +157,7 @@ function examine(judged: Judged, id: string, family: Family): ExaminedRepair {
   const minutes = minutesAtBench(times);
   const [started] = times;
   const cameBack = comebacksOf(judged).get(id);
-  return examinedRepair({
+  const known: Examination = {
     repair: id,
     evidence: evidenceOf(log, judged.verdicts, rows, family),
     replaced: new Set(record?.replaced),
@@ -157,5 +166,6 @@ function examine(judged: Judged, id: string, family: Family): ExaminedRepair {
     ...(started !== undefined && { started }),
     ...(minutes !== undefined && { minutes }),
     ...(cameBack !== undefined && { cameBack }),
-  });
+  };
+  return examinedRepair(known, share);
 }

@@ -8,7 +8,7 @@ import { inCircuitVerdicts } from '../../patterns/in-circuit-verdicts.ts';
 import { estimateMaskedFailures } from '../../patterns/masked-failures.ts';
 import { partsOverTime } from '../../patterns/over-time.ts';
 import { countPartFailures } from '../../patterns/part-failures.ts';
-import { kitCurve, neededParts, smallestKit } from '../../patterns/parts-kit.ts';
+import { kitCurve, smallestKit } from '../../patterns/parts-kit.ts';
 import { probingOrder } from '../../patterns/probing-order.ts';
 import { renewalOf, RENEWALS } from '../../patterns/renewal.ts';
 import { standingOut } from '../../patterns/standing-out.ts';
@@ -65,7 +65,9 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
   const watched = query.watched ?? period?.last ?? 0;
   const misdated = repairs.filter((repair) => isOutside(repair, period));
   const dated = misdated.length === 0 ? repairs : repairs.filter((repair) => !misdated.includes(repair));
-  const needs = repairs.map(neededParts).filter(({ parts }) => parts.length > 0);
+  const needs = repairs
+    .filter(({ needed }) => needed.length > 0)
+    .map(({ repair, needed }) => ({ repair, parts: needed }));
   const parts = new Set(needs.flatMap((need) => need.parts));
   const { prices, fee } = moneyOf(judged, query);
   const priceOf = prices.length === 0 ? undefined : new Map(prices);

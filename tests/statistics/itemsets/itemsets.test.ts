@@ -62,8 +62,10 @@ describe('frequentItemsets', () => {
 });
 
 describe('closedItemsets', () => {
+  const once = (items: readonly number[]) => ({ items, count: 1 });
+
   test('Han, Kamber and Pei: nine closed sets', () => {
-    expect(text(closedItemsets(shop, 2))).toEqual(
+    expect(text(closedItemsets(shop.map(once), 2))).toEqual(
       ['1: 6', '2: 7', '3: 6', '1 2: 4', '1 3: 4', '2 3: 4', '2 4: 2', '1 2 3: 2', '1 2 5: 2'].sort(),
     );
   });
@@ -81,14 +83,25 @@ describe('closedItemsets', () => {
                 items.every((item) => other.items.includes(item)),
             ),
         );
-        expect(text(closedItemsets(log, minimum))).toEqual(text(closed));
+        expect(text(closedItemsets(log.map(once), minimum))).toEqual(text(closed));
       }),
     );
   });
 
+  test('a transaction met often is worth as many', () => {
+    fc.assert(
+      fc.property(logs, fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 4 }), (log, minimum, often) => {
+        const repeated = log.flatMap((items) => Array.from({ length: often }, () => once(items)));
+        const counted = log.map((items) => ({ items, count: often }));
+        expect(text(closedItemsets(counted, minimum))).toEqual(text(closedItemsets(repeated, minimum)));
+      }),
+    );
+    expect(() => closedItemsets([{ items: [1], count: 0 }], 1)).toThrow('itemset needs a whole count of at least 1');
+  });
+
   test('thirty items that always come together are one closed set', () => {
     const kit = Array.from({ length: 30 }, (_, i) => i);
-    expect(closedItemsets([kit, kit, [...kit, 40]], 2)).toEqual([{ items: kit, count: 3 }]);
+    expect(closedItemsets([{ items: kit, count: 2 }, once([...kit, 40])], 2)).toEqual([{ items: kit, count: 3 }]);
   });
 
   test('no transactions hold nothing', () => {
