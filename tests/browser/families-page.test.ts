@@ -114,6 +114,33 @@ describe('<bt-family-page>', () => {
 });
 
 describe('a long count', () => {
+  test('leaves its figures as they are while another question is counted, and links to what they count', async () => {
+    let letGo = (): void => undefined;
+    const wait = new Promise<void>((resolve) => (letGo = resolve));
+    const slow: BenchClient = {
+      call: async (name, args, options) => {
+        const [query] = args as readonly [{ readonly complaint?: string }?];
+        if (name === 'familyPage' && query?.complaint !== undefined) await wait;
+        return client.call(name, args, options);
+      },
+      close: () => undefined,
+    };
+    const page = await showFamily('HERON-48', '', new Session(slow, () => Promise.resolve([])));
+    const leads = async (): Promise<string | null | undefined> => {
+      const bars = figure(await figuresDrawn(page), 'Which parts fail').querySelector('bt-failure-bars')!;
+      return within(bars, 'a.mark')[0]?.getAttribute('href');
+    };
+    const before = await leads();
+    page.query = 'complaint=no standby light';
+    await page.updateComplete;
+    expect(await leads()).toBe(before);
+    letGo();
+    await vi.waitFor(async () => {
+      expect(textOf(page, '[role=status]')).toContain('of 48 repairs fit');
+      expect(await leads()).not.toBe(before);
+    });
+  });
+
   test('tells how far it is, and can be stopped and begun again', async () => {
     let isStopped = false;
     const stuck: BenchClient = {

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import type { BenchSettings, FamilyPage } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import type { FigureFrame } from '../charts/figure-frame.ts';
@@ -49,12 +50,18 @@ const FIGURES = [
   ['live readings', liveReadings],
 ] as const;
 
+interface Answered {
+  readonly page: FamilyPage | undefined;
+  /** What was asked. */
+  readonly question: FamilyAsked;
+}
+
 /** How one family fails, and what to do about it: a figure for each question, narrowed by what the address asks for. */
 @customElement('bt-family-page')
 export class FamilyPageView extends LitElement {
   static override styles = [shared, familyPageStyles];
 
-  private readonly pages = new AnswerController<FamilyPage | undefined>(this, () => {
+  private readonly pages = new AnswerController<Answered>(this, () => {
     const { session, family, asked } = this;
     if (session === undefined || family === '') return undefined;
     // What is only drawn of an answer asks for no other.
@@ -106,14 +113,14 @@ export class FamilyPageView extends LitElement {
       this.beside || path === '' ? hashOf('families', this.family, text) : text === '' ? path : `${path}?${text}`;
   };
 
-  private async count(session: Session, question: FamilyAsked, signal: AbortSignal): Promise<FamilyPage | undefined> {
+  private async count(session: Session, question: FamilyAsked, signal: AbortSignal): Promise<Answered> {
     const { family } = this;
     this.progress = undefined;
     const report = ({ done, total }: { readonly done: number; readonly total: number }): void => {
       if (!signal.aborted) this.progress = done / total;
     };
     try {
-      return await session.ask('familyPage', [familyQuery(family, question)], signal, report);
+      return { page: await session.ask('familyPage', [familyQuery(family, question)], signal, report), question };
     } catch (error) {
       throw signal.aborted ? new Error('Counting was stopped.') : error;
     }
@@ -229,12 +236,20 @@ export class FamilyPageView extends LitElement {
     </p>`;
   }
 
-  private renderPage(page: FamilyPage) {
-    const { asked, change, keepPrice, keepFee } = this;
-    const mark = this.session?.state.decimalMark ?? '.';
-    const view: FamilyView = { page, asked, mark, change, keepPrice, keepFee };
+  private renderPage(page: FamilyPage, question: FamilyAsked) {
     return html`${this.beside ? nothing : html`${this.renderFilters(page)}${this.renderMisdated(page)}${this.renderQuestions()}`}
-    ${FIGURES.map(([, figure], at) => html`<div data-figure=${at}>${figure(view)}</div>`)}`;
+    ${this.renderFigures(page, question)}`;
+  }
+
+  /** The figures of an answer, which stand as they are while the next one is awaited: their links too are of what was asked. */
+  private renderFigures(page: FamilyPage, question: FamilyAsked) {
+    const { change, keepPrice, keepFee } = this;
+    const { part, beside } = this.asked;
+    const mark = this.session?.state.decimalMark ?? '.';
+    return guard([page, part, beside, mark], () => {
+      const view: FamilyView = { page, asked: withAsked(question, { part, beside }), mark, change, keepPrice, keepFee };
+      return FIGURES.map(([, figure], at) => html`<div data-figure=${at}>${figure(view)}</div>`);
+    });
   }
 
   /** How far a count has come that takes long. */
@@ -253,16 +268,16 @@ export class FamilyPageView extends LitElement {
       return html`<p role="alert">${known.reason}</p>
         <p><button type="button" @click=${this.again}>Count again</button></p>`;
     }
-    const page = known.value;
-    if (page === undefined && known.status === 'pending')
+    if (known.value === undefined)
       return html`<p class="quiet" role="status">Counting failures.</p>
         ${this.renderProgress()}`;
+    const { page, question } = known.value;
     if (page === undefined) {
       return html`<p>No board of a family ${this.family} is known: its name may be written otherwise.</p>`;
     }
     return html`${this.renderProgress()}
     ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
-    ${this.renderPage(page)}`;
+    ${this.renderPage(page, question)}`;
   }
 }
 

@@ -51,9 +51,6 @@ export function noFailures(view: FamilyFigures): string | undefined {
   return `No part is proved failed or suspected in ${countOf(repairs, 'repair', view.mark)}: too few to say. Parts are proved failed by readings against bands.`;
 }
 
-/** More repairs than this are not named one by one in an address. */
-const MOST_NAMED = 100;
-
 /** The readings at some of the family's points of the repairs that the page's filters leave. */
 function readingsOf({ page, asked }: FamilyView, points: readonly string[], more: readonly Filter[]): string {
   const { meter } = asked;
@@ -70,7 +67,7 @@ function readingsOf({ page, asked }: FamilyView, points: readonly string[], more
 /** The repairs that are left, by name where they are few, else by their days alone. */
 function chosenFilters(page: FamilyPage, { from, to }: FamilyAsked, more: readonly Filter[]): readonly Filter[] {
   if (page.repairs === page.allRepairs) return [];
-  if (page.repairs <= MOST_NAMED && page.repairs > 0) return [{ field: 'repair', oneOf: page.chosen }];
+  if (page.chosen.length > 0) return [{ field: 'repair', oneOf: page.chosen }];
   if ((from === undefined && to === undefined) || more.some(({ field }) => field === 'time')) return [];
   return [
     {

@@ -1,4 +1,5 @@
 import { complaintMatrix } from '../../patterns/complaints.ts';
+import type { Family } from '../../domain/family.ts';
 import type { ActivityPeriod } from '../../patterns/activity-period.ts';
 import { compareHolding, holdingOf, holdingTimes } from '../../patterns/do-repairs-hold.ts';
 import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
@@ -31,6 +32,9 @@ const FEWEST_FOR_SIGNATURE = 2;
 const CURVE_FROM = 0.5;
 const CURVE_FROM_MANY = 0.85;
 const MANY_PARTS = 22;
+
+/** More repairs than this are not named one by one. */
+const MOST_NAMED = 100;
 
 /** How many figures a page has, each a step of the work on it. */
 const FIGURES = 14;
@@ -73,7 +77,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
   const priceOf = prices.length === 0 ? undefined : new Map(prices);
   const figures = await work.entries<Figures>({
     failures: () => countPartFailures(repairs),
-    masked: () => estimateMaskedFailures(family.parts, repairs, CONFIDENCE),
+    masked: () => ratesOf(family, repairs),
     inCircuit: () => inCircuitVerdicts(repairs),
     pairs: () => pairsFailingTogether(repairs),
     signatures: () => failureSignatures(repairs, FEWEST_FOR_SIGNATURE),
@@ -91,7 +95,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     family: family.name,
     allRepairs: own.repairs.length,
     repairs: repairs.length,
-    chosen: repairs.map(({ repair }) => repair),
+    chosen: repairs.length > MOST_NAMED ? [] : repairs.map(({ repair }) => repair),
     choices: choicesOf(judged, own),
     points: pointsOf(judged, query.family),
     watched,
@@ -121,6 +125,11 @@ type Figures = Pick<
   | 'kitCurve'
   | 'stock'
 >;
+
+function ratesOf({ parts }: Family, repairs: readonly ExaminedRepair[]): FamilyPage['masked'] {
+  const { parts: rates, tooLarge } = estimateMaskedFailures(parts, repairs, CONFIDENCE);
+  return { parts: rates, tooLarge };
+}
 
 /** The test points of a family with readings. */
 function pointsOf({ data: { log } }: Judged, name: string): readonly string[] {

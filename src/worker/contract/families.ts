@@ -133,7 +133,7 @@ export interface FamilyPage {
   readonly allRepairs: number;
   /** Repairs that pass the query. */
   readonly repairs: number;
-  /** Their ids. */
+  /** Their ids, where they are few enough to be named one by one; else none. */
   readonly chosen: readonly string[];
   readonly choices: FamilyChoices;
   /** The family's test points with readings. */
@@ -146,7 +146,7 @@ export interface FamilyPage {
   readonly prices: readonly (readonly [string, number])[];
   readonly fee: number | undefined;
   readonly failures: readonly PartFailureCount[];
-  readonly masked: MaskedFailures;
+  readonly masked: Omit<MaskedFailures, 'masked'>;
   readonly inCircuit: readonly InCircuitVerdict[];
   readonly pairs: readonly PartPair[];
   readonly signatures: readonly FailureSignature[];
