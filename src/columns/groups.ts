@@ -1,3 +1,4 @@
+import { DAY } from '../domain/day.ts';
 import { orderByCode } from './order.ts';
 import { rankedKey, type RankedKey } from './query.ts';
 import type { ReadingLog } from './reading-log.ts';
@@ -22,8 +23,6 @@ export interface GroupedRows {
   readonly rows: Uint32Array;
   readonly starts: Uint32Array;
 }
-
-const DAY = 86_400_000;
 
 /** Groups rows by a field, groups in natural order of their labels, days by date and unknown ones last; the order within each stays. */
 export function groupRows(log: ReadingLog, verdicts: Uint8Array, rows: Uint32Array, by: GroupField): GroupedRows {

@@ -1,10 +1,9 @@
 import { countOf, countText } from './count-text.ts';
+import { DAY } from './day.ts';
 import { maskedBy, pointFromName, type Family } from './family.ts';
 import type { DecimalMark } from './quantity.ts';
 import type { Reading } from './reading.ts';
 import type { Repair } from './repair.ts';
-
-const DAY = 86_400_000;
 
 /** Why a repair cannot be kept: the field to blame, and a sentence that says what to do. */
 export interface RepairFault {

@@ -4,77 +4,48 @@ import type { Field, FilePlan, Given } from '../domain/file-plan.ts';
 import { ROLES, pointFromName, type Family } from '../domain/family.ts';
 import { VALUE } from '../columns/reading-log.ts';
 import { FamilyTable } from './family-table.ts';
-import { orList, type Fault } from './fault.ts';
+import { noWord, orList, wrongUnit, type Fault } from './fault.ts';
+import { FieldRows } from './field-rows.ts';
 import { GivenLines } from './given-lines.ts';
 import { readHeader } from './header-text.ts';
 import { cleanName } from './names.ts';
-import { PlanCells, type RowFault } from './plan-cells.ts';
 import { NO_ANSWER } from './quantity-faults.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
-import type { RowTaker } from './row-taker.ts';
-import { TimeScanner } from './time-scanner.ts';
 import { parseUnit, type UnitUse } from './unit-text.ts';
 import { modeOfUnit, readBasis, readKind, readMode, readRole, readStage, readYesNo } from './words.ts';
 
 /** Turns the rows of a bands table into bands, and into the families, points and parts that it declares. */
-export class BandRows implements RowTaker {
-  fault = '';
-  faultColumn = '';
-  readonly #plan: FilePlan;
-  readonly #cells: PlanCells;
+export class BandRows extends FieldRows {
   readonly #givenLines: GivenLines;
   #given: Given = {};
   readonly #families = new FamilyTable();
   readonly #bands: Band[] = [];
   readonly #quantity = new QuantityScanner();
-  readonly #times = new TimeScanner();
 
   constructor(plan: FilePlan) {
-    this.#plan = plan;
+    super(plan);
     this.#givenLines = new GivenLines(plan);
-    this.#cells = new PlanCells(plan);
   }
 
-  take(cells: readonly string[], line: number): boolean {
+  protected read(cells: readonly string[], line: number): true | null {
     this.#given = this.#givenLines.at(line);
-    return this.#take(cells) !== null;
-  }
-
-  /** @returns null where the row cannot be read */
-  #take(cells: readonly string[]): true | null {
-    const family = cleanName(this.#cell(cells, 'family')) || (this.#given.family ?? '');
-    if (family === '') return this.#failEmpty('family', 'no family');
-    const point = cleanName(this.#cell(cells, 'point'));
-    const boost = this.#cell(cells, 'boost').trim() === '' ? undefined : readYesNo(this.#cell(cells, 'boost'));
-    if (boost === undefined && this.#cell(cells, 'boost').trim() !== '')
-      return this.#failCell(cells, 'boost', NO_BOOST);
-    const role = readRole(this.#cell(cells, 'role'));
-    if (!role && this.#cell(cells, 'role').trim() !== '') {
-      return this.#failCell(cells, 'role', NO_ROLE);
-    }
+    const family = cleanName(this.text(cells, 'family')) || (this.#given.family ?? '');
+    if (family === '') return this.failEmpty('family', 'no family');
+    const point = cleanName(this.text(cells, 'point'));
+    const boost = this.has(cells, 'boost') ? readYesNo(this.text(cells, 'boost')) : undefined;
+    if (boost === undefined && this.has(cells, 'boost')) return this.failCell(cells, 'boost', NO_BOOST);
+    const role = readRole(this.text(cells, 'role'));
+    if (!role && this.has(cells, 'role')) return this.failCell(cells, 'role', noWord('role', ROLES));
     const nodes = this.#nodes(cells);
-    if (nodes === null) return this.#failCell(cells, 'nodes', NO_NODES);
+    if (nodes === null) return this.failCell(cells, 'nodes', NO_NODES);
     const band = this.#band(cells, family, point);
     if (band === null) return null;
-    const rail = cleanName(this.#cell(cells, 'rail'));
-    const part = cleanName(this.#cell(cells, 'part'));
+    const rail = cleanName(this.text(cells, 'rail'));
+    const part = cleanName(this.text(cells, 'part'));
     const contradiction = this.#families.declare({ family, boost, point, role, rail, part, nodes });
-    if (contradiction !== undefined) return this.#fail('', contradiction);
+    if (contradiction !== undefined) return this.fail(contradiction);
     if (band) this.#bands.push(band);
     return true;
-  }
-
-  /** A table of this shape names its units in a column. */
-  useUnits(): void {
-    this.fault = '';
-  }
-
-  finish(): void {
-    this.fault = '';
-  }
-
-  notices(): string[] {
-    return [];
   }
 
   contents(): { shape: 'bands'; families: Family[]; bands: Band[] } {
@@ -85,24 +56,24 @@ export class BandRows implements RowTaker {
   #band(cells: readonly string[], family: string, point: string): Band | undefined | null {
     const kind = this.#kind(cells);
     if (!kind) return kind;
-    if (point === '') return this.#failEmpty('point', 'no test point');
+    if (point === '') return this.failEmpty('point', 'no test point');
     const mode = this.#mode(cells, point);
     if (!mode) return null;
-    const stageText = this.#cell(cells, 'stage');
+    const stageText = this.text(cells, 'stage');
     const stage = readStage(stageText);
     if (!stage && stageText.trim() !== '' && !/^any$/i.test(stageText.trim())) {
-      return this.#failCell(cells, 'stage', NO_STAGE);
+      return this.failCell(cells, 'stage', NO_STAGE);
     }
     const expects = this.#expectation(cells, kind, mode);
     if (!expects) return null;
     const fault = bandFault(expects);
-    if (fault !== undefined) return this.#fail('', `${fault} Correct the numbers of this row.`);
-    const author = cleanName(this.#cell(cells, 'author'));
+    if (fault !== undefined) return this.fail(`${fault} Correct the numbers of this row.`);
+    const author = cleanName(this.text(cells, 'author'));
     const date = this.#date(cells);
     if (date === null) return null;
-    const basisText = this.#cell(cells, 'basis');
+    const basisText = this.text(cells, 'basis');
     const basis = basisText.trim() === '' ? 'typed in' : readBasis(basisText);
-    if (!basis) return this.#failCell(cells, 'basis', NO_BASIS);
+    if (!basis) return this.failCell(cells, 'basis', noWord('basis', BASES));
     return {
       family,
       point,
@@ -117,32 +88,32 @@ export class BandRows implements RowTaker {
 
   /** The kind that the row names, or that its limits make; undefined where it has neither, null where they make none. */
   #kind(cells: readonly string[]): BandKind | undefined | null {
-    const text = this.#cell(cells, 'kind').trim();
-    if (text !== '') return readKind(text) ?? this.#failCell(cells, 'kind', NO_KIND);
-    const has = (field: Field): boolean => this.#cells.has(cells, field);
+    const text = this.text(cells, 'kind').trim();
+    if (text !== '') return readKind(text) ?? this.failCell(cells, 'kind', NO_KIND);
+    const has = (field: Field): boolean => this.has(cells, field);
     if (has('nominal') && has('percent')) return 'percent';
     if (has('low')) return has('high') ? 'between' : 'at least';
     if (has('high')) return 'at most';
     if (!has('nominal') && !has('percent')) return undefined;
-    return this.#fail('', 'This row has a nominal value or a percentage alone. Fill in both, or a limit.');
+    return this.fail('This row has a nominal value or a percentage alone. Fill in both, or a limit.');
   }
 
   /** The mode that the row names, or that its unit makes; volts are those of the point: a supply's, or a part's diode drop. */
   #mode(cells: readonly string[], point: string): Mode | null {
-    const text = this.#cell(cells, 'mode').trim();
+    const text = this.text(cells, 'mode').trim();
     const use = this.#unit(cells, 'low') ?? this.#unit(cells, 'high') ?? this.#unit(cells, 'nominal');
     const mode = text === '' ? (this.#given.mode ?? use?.mode ?? modeOfUnit(use?.unit)) : readMode(text);
     if (mode) return mode;
-    if (text !== '') return this.#failCell(cells, 'mode', NO_MODE);
-    if (use?.unit !== 'V') return this.#failEmpty('mode', 'no mode, nor a unit that tells it');
-    const role = readRole(this.#cell(cells, 'role')) ?? pointFromName(point).role;
+    if (text !== '') return this.failCell(cells, 'mode', noWord('mode', MODES));
+    if (use?.unit !== 'V') return this.failEmpty('mode', 'no mode, nor a unit that tells it');
+    const role = readRole(this.text(cells, 'role')) ?? pointFromName(point).role;
     return role === 'part' ? 'diode' : role === 'mains' ? 'AC volts' : 'DC volts';
   }
 
   /** The unit of a limit: the row's, else its header's; undefined where neither says one that is known. */
   #unit(cells: readonly string[], field: Field): UnitUse | undefined {
-    const text = this.#cell(cells, 'unit').trim();
-    return text === '' || text === '%' ? readHeader(this.#cells.header(field)).unit : parseUnit(text);
+    const text = this.text(cells, 'unit').trim();
+    return text === '' || text === '%' ? readHeader(this.header(field)).unit : parseUnit(text);
   }
 
   #expectation(cells: readonly string[], kind: BandKind, mode: Mode): Expectation | undefined {
@@ -157,7 +128,7 @@ export class BandRows implements RowTaker {
     else if (kind === 'at least' || kind === 'open') expects = { kind, limit: number('low') };
     else if (kind === 'at most' || kind === 'shorted') expects = { kind, limit: number('high') };
     else {
-      const mains = this.#cell(cells, 'nominal').trim() === '' ? undefined : number('nominal');
+      const mains = this.has(cells, 'nominal') ? number('nominal') : undefined;
       expects = { kind, below: number('low'), above: number('high'), ...(mains === undefined ? {} : { mains }) };
     }
     return this.fault === '' ? expects : undefined;
@@ -165,19 +136,19 @@ export class BandRows implements RowTaker {
 
   /** A number of the row, in the mode's SI unit, or in percent where no mode is given; `fault` is set where there is none. */
   #number(cells: readonly string[], field: Field, mode: Mode | undefined): number {
-    const cell = this.#cell(cells, field).trim();
-    const unitText = this.#cell(cells, 'unit').trim();
+    const cell = this.text(cells, field).trim();
+    const unitText = this.text(cells, 'unit').trim();
     if (mode !== undefined && unitText !== '' && unitText !== '%' && !parseUnit(unitText)) {
       return this.#noNumber(cells, 'unit', NO_UNIT);
     }
     if (cell === '') {
-      this.#failEmpty(field, `no ${LIMIT_WORDS[field] ?? field}`);
+      this.failEmpty(field, `no ${LIMIT_WORDS[field] ?? field}`);
       return NaN;
     }
     const use = mode === undefined ? undefined : this.#unit(cells, field);
     const fault = this.#quantity.scan(
       mode === undefined ? cell.replace(/\s*%$/, '') : cell,
-      this.#plan.decimalMark,
+      this.plan.decimalMark,
       use?.prefix ?? 0,
     );
     if (fault !== undefined || this.#quantity.state !== VALUE) {
@@ -185,19 +156,18 @@ export class BandRows implements RowTaker {
     }
     const unit = this.#quantity.unit ?? use?.unit;
     if (mode !== undefined && unit !== undefined && unit !== MODE_UNITS[mode]) {
-      const wrong = `is in ${unit}, in which ${mode} is not measured`;
-      return this.#noNumber(cells, field, { wrong, remedy: 'Correct the unit or the mode.' });
+      return this.#noNumber(cells, field, wrongUnit(unit, mode));
     }
     return this.#quantity.value;
   }
 
   #noNumber(cells: readonly string[], field: Field, fault: Fault): number {
-    this.#failCell(cells, field, fault);
+    this.failCell(cells, field, fault);
     return NaN;
   }
 
   #nodes(cells: readonly string[]): readonly [string, string] | undefined | null {
-    const text = this.#cell(cells, 'nodes').trim();
+    const text = this.text(cells, 'nodes').trim();
     if (text === '') return undefined;
     const [first, second, third] = text.split(/[/|,;]|(?: (?:to|and) )/).map(cleanName);
     return first && second && third === undefined ? [first, second] : null;
@@ -205,49 +175,19 @@ export class BandRows implements RowTaker {
 
   /** The day on which the band was set, ISO 8601; null where it cannot be read. */
   #date(cells: readonly string[]): string | undefined | null {
-    const cell = this.#cell(cells, 'set on').trim();
-    if (cell === '') return undefined;
-    const fault = this.#times.scan(cell, this.#plan.dateOrder);
-    if (fault !== undefined || this.#times.parts === 'clock') {
-      this.#failCell(cells, 'set on', fault ?? NO_DAY);
-      return null;
-    }
-    return new Date(this.#times.time).toISOString().slice(0, 10);
-  }
-
-  #cell(cells: readonly string[], field: Field): string {
-    return this.#cells.text(cells, field);
-  }
-
-  #failCell(cells: readonly string[], field: Field, fault: Fault): null {
-    return this.#failRow(this.#cells.faultOf(cells, field, fault));
-  }
-
-  #failEmpty(field: Field, what: string): null {
-    return this.#failRow(this.#cells.emptyFault(field, what));
-  }
-
-  #failRow({ fault, column }: RowFault): null {
-    return this.#fail(column, fault);
-  }
-
-  #fail(column: string, fault: string): null {
-    this.fault = fault;
-    this.faultColumn = column;
-    return null;
+    if (!this.has(cells, 'set on')) return undefined;
+    const day = this.moment(cells, 'set on');
+    return day === null ? null : new Date(day).toISOString().slice(0, 10);
   }
 }
 
 const NO_BOOST: Fault = { wrong: 'is neither yes nor no', remedy: 'Write yes or no.' };
-const NO_ROLE: Fault = { wrong: 'is no role that is known', remedy: `Write ${orList(ROLES)}.` };
 const NO_NODES: Fault = { wrong: 'does not name two nodes', remedy: 'Write them as one/other.' };
 const NO_KIND: Fault = { wrong: 'is no kind of band', remedy: `Write ${orList(BAND_KINDS)}.` };
-const NO_MODE: Fault = { wrong: 'is no mode that is known', remedy: `Write ${orList(MODES)}.` };
 const NO_STAGE: Fault = {
   wrong: 'is no stage that is known',
   remedy: `Write ${orList(STAGES)}, or leave it empty for any.`,
 };
-const NO_BASIS: Fault = { wrong: 'is no basis that is known', remedy: `Write ${orList(BASES)}.` };
 const NO_UNIT: Fault = { wrong: 'is none of the units V, Ω, F and A', remedy: 'Correct the unit.' };
 const NO_LIMIT: Fault = { wrong: 'is no number, which this kind of band needs', remedy: 'Fill in the number.' };
 const LIMIT_WORDS: Readonly<Partial<Record<Field, string>>> = {
@@ -255,8 +195,4 @@ const LIMIT_WORDS: Readonly<Partial<Record<Field, string>>> = {
   high: 'high limit',
   nominal: 'nominal value',
   percent: 'percentage',
-};
-const NO_DAY: Fault = {
-  wrong: 'is a time of day where a day is expected',
-  remedy: 'Write the day, such as 2026-03-01.',
 };

@@ -1,5 +1,4 @@
-/** Milliseconds of a day. */
-export const DAY = 86_400_000;
+import { DAY } from '../domain/day.ts';
 
 /** Days from the first of March of the year 0 to 1970-01-01. */
 const DAYS_TO_1970 = 719_468;

@@ -1,4 +1,6 @@
+import { countText } from '../domain/count-text.ts';
 import type { FilePlan } from '../domain/file-plan.ts';
+import type { DecimalMark } from '../domain/quantity.ts';
 import { MAX_CELL, MAX_COLUMNS } from './caps.ts';
 import { detached } from './detached.ts';
 import { columnText } from './fault.ts';
@@ -84,7 +86,7 @@ export class FileTable {
     if (this.#otherTable > 0 || this.#footers.length > MOST_FOOTER_LINES) this.#releaseFooters();
     this.#kinds.footer += this.#footers.length;
     const before = this.#setAside.count;
-    this.#taker.finish(this.#setAside);
+    this.#taker.finish?.(this.#setAside);
     const taken = this.#taken - (this.#setAside.count - before);
     const kinds = { ...this.#kinds };
     return {
@@ -94,7 +96,7 @@ export class FileTable {
       noData: Object.values(kinds).reduce((sum, count) => sum + count, 0),
       noDataKinds: kinds,
       setAside: this.#setAside.kept,
-      notices: [...this.#notices(endsWithLineEnd), ...this.#taker.notices()],
+      notices: [...this.#notices(endsWithLineEnd), ...(this.#taker.notices?.() ?? [])],
     };
   }
 
@@ -104,7 +106,7 @@ export class FileTable {
     else if (line > this.#plan.headerLine) {
       this.#kinds.units += 1;
       this.#unitCells = cells;
-      this.#taker.useUnits(cells);
+      this.#taker.useUnits?.(cells);
       this.#awaitsUnits = false;
     } else {
       this.#kinds[cells[0]!.startsWith('#') ? 'comment' : 'preamble'] += 1;
@@ -216,7 +218,7 @@ export class FileTable {
       notices.push(`Above the table stood: ${this.#preamble.map((text) => `“${text}”`).join(' · ')}.`);
     if (this.#looseQuotes.length > 0) {
       notices.push(
-        `Quotation marks inside cells are not doubled on ${lineList(this.#looseQuotes)}; they were kept as text.`,
+        `Quotation marks inside cells are not doubled on ${lineList(this.#looseQuotes, this.#plan.decimalMark)}; they were kept as text.`,
       );
     }
     const last = this.#last;
@@ -236,9 +238,9 @@ function isBlankRow(cells: readonly string[]): boolean {
   return cells.every((cell) => cell.trim() === '');
 }
 
-function lineList(lines: readonly number[]): string {
+function lineList(lines: readonly number[], mark: DecimalMark): string {
   const shown = lines.slice(0, 5).join(', ');
   return lines.length === 1
     ? `line ${shown}`
-    : `lines ${shown}${lines.length > 5 ? ` and ${lines.length - 5} more` : ''}`;
+    : `lines ${shown}${lines.length > 5 ? ` and ${countText(lines.length - 5, mark)} more` : ''}`;
 }

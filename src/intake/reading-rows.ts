@@ -2,6 +2,7 @@ import { emptyLog, takeRows } from '../columns/append.ts';
 import type { Dictionary } from '../columns/dictionary.ts';
 import { LogBuilder } from '../columns/log-builder.ts';
 import { BEEP, BLANK, NO_BEEP, type ReadingLog } from '../columns/reading-log.ts';
+import { countText } from '../domain/count-text.ts';
 import type { Field, FilePlan, Given } from '../domain/file-plan.ts';
 import type { Unit } from '../domain/quantity.ts';
 import {
@@ -16,7 +17,7 @@ import {
 } from '../domain/reading.ts';
 import { MAX_METERS, MAX_POINTS } from './caps.ts';
 import { DoubtfulRows } from './doubtful-rows.ts';
-import { cellReason, columnText, orList, type Fault } from './fault.ts';
+import { cellReason, columnText, noWord, wrongUnit, type Fault } from './fault.ts';
 import { GivenLines } from './given-lines.ts';
 import { BAD_NAME, NameColumn, NO_NAME, SUMMARY_NAME } from './name-column.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
@@ -118,15 +119,12 @@ export class ReadingRows implements RowTaker {
   }
 
   notices(): string[] {
-    const { zoned } = this.#times;
+    const notice = (count: number, text: string): string[] =>
+      count === 0 ? [] : [`${countText(count, this.#plan.decimalMark)} ${text}`];
     return [
-      ...(zoned > 0 ? [`${zoned} times name a time zone; the time was kept as written, the zone left off.`] : []),
-      ...(this.#guessedDcVolts > 0
-        ? [`${this.#guessedDcVolts} readings in volts under power name no mode: read as DC volts.`]
-        : []),
-      ...(this.#guessedDiode > 0
-        ? [`${this.#guessedDiode} readings in volts without power name no mode: read as diode.`]
-        : []),
+      ...notice(this.#times.zoned, 'times name a time zone; the time was kept as written, the zone left off.'),
+      ...notice(this.#guessedDcVolts, 'readings in volts under power name no mode: read as DC volts.'),
+      ...notice(this.#guessedDiode, 'readings in volts without power name no mode: read as diode.'),
     ];
   }
 
@@ -215,8 +213,7 @@ export class ReadingRows implements RowTaker {
     const mode = stated >= 0 ? stated : this.#modeOf(quantity.mode ?? rowUnit?.mode, unit, stage);
     if (mode < 0) return this.#failCell(cells, column.index, NO_MODE);
     if (unit !== undefined && MODE_UNIT[mode] !== unit && quantity.state !== BLANK) {
-      const wrong = `is in ${unit}, in which ${MODES[mode]!} is not measured`;
-      return this.#failCell(cells, column.index, { wrong, remedy: 'Correct the unit or the mode.' });
+      return this.#failCell(cells, column.index, wrongUnit(unit, MODES[mode]!));
     }
     if (quantity.loneGroup) this.#doubtfulColumn = column.index;
     else this.#doubtful.learn(quantity.showsGroups, quantity.showsMark);
@@ -306,10 +303,7 @@ export class ReadingRows implements RowTaker {
     for (const [field, column, list] of words) {
       const index = this.#plan.columns.findIndex((use) => use.field === field);
       if (column.code(cells) >= NO_WORD) continue;
-      return this.#failCell(cells, index, {
-        wrong: `is no ${field} that is known`,
-        remedy: `Write ${orList(list)}.`,
-      });
+      return this.#failCell(cells, index, noWord(field, list));
     }
     return false;
   }

@@ -1,6 +1,6 @@
+import { DAY } from '../domain/day.ts';
 import type { FilePlan, Given } from '../domain/file-plan.ts';
-import { DAY } from './calendar.ts';
-import type { Fault } from './fault.ts';
+import { CLOCK_FOR_DAY, type Fault } from './fault.ts';
 import { NumberScanner } from './number-scanner.ts';
 import { stateOfWord } from './state-words.ts';
 import { TimeScanner } from './time-scanner.ts';
@@ -8,10 +8,6 @@ import { TimeScanner } from './time-scanner.ts';
 const NO_DAY: Fault = {
   wrong: 'is a time without its day',
   remedy: 'State the day for the whole file, or for this line.',
-};
-const CLOCK_FOR_DAY: Fault = {
-  wrong: 'is a time of day where a day is expected',
-  remedy: 'Write the day, such as 2026-03-01.',
 };
 const NO_CLOCK: Fault = {
   wrong: 'is no time of day',

@@ -1,10 +1,9 @@
+import { DAY } from '../domain/day.ts';
+import { listText } from '../domain/list-text.ts';
 import type { Meter } from '../domain/meter.ts';
 import { isPowered } from '../domain/reading.ts';
 import { afterLastWork, held, type Held } from './go-back-case.ts';
-import { listed } from './go-back-words.ts';
 import type { GoBackCase, JudgedReading, MeterFault } from './go-back.ts';
-
-const DAY = 86_400_000;
 
 /** Whether the meters behind the readings under power were in order when they took them. A due day that nobody noted is said, not guessed. */
 export function metersLine(board: GoBackCase): Held {
@@ -21,8 +20,8 @@ export function metersLine(board: GoBackCase): Held {
   if (names.length === 0) return held('not measured', 'No reading says which meter took it.', after);
   const unnamed = after.some(({ meter }) => meter === '') ? '; some readings name no meter' : '';
   const undated = names.filter((name) => board.meters.find((meter) => meter.name === name)?.calibrationDue === undefined);
-  const due = undated.length === 0 ? '' : ` When ${listed(undated)} ${undated.length === 1 ? 'falls' : 'fall'} due for calibration is not known.`;
-  return held('holds', `Nothing is known against ${listed(names)}${unnamed}.${due}`, after);
+  const due = undated.length === 0 ? '' : ` When ${listText(undated)} ${undated.length === 1 ? 'falls' : 'fall'} due for calibration is not known.`;
+  return held('holds', `Nothing is known against ${listText(names)}${unnamed}.${due}`, after);
 } // prettier-ignore
 
 /** The time from which a meter is overdue: the end of the day on which it falls due. */

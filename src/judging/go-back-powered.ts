@@ -1,10 +1,11 @@
 import { isLiveBand } from '../domain/band.ts';
 import { countOf, countText } from '../domain/count-text.ts';
 import { TOUCH_LIMIT } from '../domain/discharge.ts';
+import { listText } from '../domain/list-text.ts';
 import { isPowered } from '../domain/reading.ts';
 import { isOutOfBand } from '../domain/verdict.ts';
 import { afterLastWork, held, isBulkVolts, isJudged, lastOfEach, type Held } from './go-back-case.ts';
-import { listed, pointsOf, said, were } from './go-back-words.ts';
+import { pointsOf, said, were } from './go-back-words.ts';
 import type { GoBackCase, JudgedReading } from './go-back.ts';
 
 /** Of more excursions than this, the first are told. */
@@ -22,12 +23,12 @@ export function liveLine(board: GoBackCase): Held {
   if (missing.length > 0)
     return held(
       'not measured',
-      `${listed(missing)} ${were(missing)} not measured after the last part was fitted.`,
+      `${listText(missing)} ${were(missing)} not measured after the last part was fitted.`,
       last,
     );
   const unjudged = wanted.filter((point) => !last.some((reading) => reading.point === point && isJudged(reading)));
   if (unjudged.length > 0)
-    return held('not measured', `${listed(unjudged)} ${were(unjudged)} read, and no answer can be held against a band.`, last); // prettier-ignore
+    return held('not measured', `${listText(unjudged)} ${were(unjudged)} read, and no answer can be held against a band.`, last); // prettier-ignore
   const unsteady = after.filter((reading) => isOutOfBand(reading.verdict) && !last.includes(reading));
   const before = unsteady.length === 0 ? '' : ` Before that, ${said(unsteady, board.mark)}, out of band.`;
   return held(

@@ -1,9 +1,10 @@
 import { countOf } from '../domain/count-text.ts';
 import { maskedBy, partClass } from '../domain/family.ts';
+import { listText } from '../domain/list-text.ts';
 import { isInCircuit, isPowered, MODE_UNITS } from '../domain/reading.ts';
 import { isOutOfBand, SHORT_BELOW_OHMS } from '../domain/verdict.ts';
 import { held, isFuse, isJudged, lastOfEach, partAt, type Held } from './go-back-case.ts';
-import { listed, pointsOf, said, were } from './go-back-words.ts';
+import { pointsOf, said, were } from './go-back-words.ts';
 import type { GoBackCase, JudgedReading } from './go-back.ts';
 
 export function shortsLine(board: GoBackCase): Held {
@@ -23,7 +24,7 @@ export function shortsLine(board: GoBackCase): Held {
   if (missing.length > 0)
     return held(
       'not measured',
-      `${listed(missing)} came out or ${were(missing)} replaced, and ${were(missing)} not read again once fitted.`,
+      `${listText(missing)} came out or ${were(missing)} replaced, and ${were(missing)} not read again once fitted.`,
       last,
     );
   if (unjudged.length > 0)
@@ -82,7 +83,7 @@ export function fuseLine(board: GoBackCase): Held {
   if (bad.length > 0) return held('does not hold', `${said(bad, board.mark)}.`, bad);
   const missing = read.filter(({ reading }) => reading === undefined || conducts(reading) === undefined);
   if (missing.length > 0) {
-    const names = listed(missing.map(({ fuse }) => fuse));
+    const names = listText(missing.map(({ fuse }) => fuse));
     const renewed = missing.some(({ fuse }) => board.repair.replaced.includes(fuse));
     return held(
       'not measured',

@@ -1,3 +1,4 @@
+import { DAY } from '../domain/day.ts';
 import { maskedBy, type Family } from '../domain/family.ts';
 import type { GoodRule } from '../domain/good-rule.ts';
 import { isPowered, SPECIMENS, type Stage } from '../domain/reading.ts';
@@ -27,13 +28,17 @@ export interface History {
 /** The part of a history that a bench has as a whole. */
 export type BenchHistory = Omit<History, 'family' | 'rule' | 'hasFailed'>;
 
-/** What all readings of a bench have in common. @param listed - the records of its repairs, by id */
-export function benchHistory(log: ReadingLog, listed: ReadonlyMap<string, Repair>): BenchHistory {
+/**
+ * What all readings of a bench have in common.
+ * @param listed - the records of its repairs, by id
+ * @param watchedUntil - the last day on which the bench was at work, in milliseconds of local wall time
+ */
+export function benchHistory(log: ReadingLog, listed: ReadonlyMap<string, Repair>, watchedUntil: number): BenchHistory {
   return {
     repairs: log.names.repairs.labels.map((id) => listed.get(id)),
     cameBack: new Set([...listed.values()].flatMap((repair) => repair.comebackOf ?? [])),
     lastWork: lastWorkOf(log),
-    watchedUntil: lastMoment(log, listed),
+    watchedUntil,
   };
 }
 
@@ -46,7 +51,6 @@ export interface PastReadings {
   readonly returned: Uint8Array;
 }
 
-const DAY = 86_400_000;
 const NEW_PART = SPECIMENS.indexOf('new part');
 
 /**
@@ -109,17 +113,6 @@ function lastWorkOf({ count, names, check, repair, time }: ReadingLog): Float64A
   const last = new Float64Array(names.repairs.size).fill(-Infinity);
   for (let row = 0; row < count; row += 1) {
     if (isWork[check[row]!] === 1 && time[row]! > last[repair[row]!]!) last[repair[row]!] = time[row]!;
-  }
-  return last;
-}
-
-/** The last moment that a bench knows of: until then its boards were watched for coming back. */
-function lastMoment({ count, time }: ReadingLog, listed: ReadonlyMap<string, Repair>): number {
-  let last = -Infinity;
-  for (let row = 0; row < count; row += 1) if (time[row]! > last) last = time[row]!;
-  for (const { received, returned } of listed.values()) {
-    if (received > last) last = received;
-    if (returned > last) last = returned;
   }
   return last;
 }

@@ -1,3 +1,4 @@
+import { errorText } from '../domain/error-text.ts';
 import { WorkerLost, type BenchClient } from '../worker/client.ts';
 import type { BenchCalls, CallName, ProgressOf } from '../worker/contract/calls.ts';
 import type { PageState } from './page-state.ts';
@@ -58,6 +59,6 @@ export class BenchLink {
 
 /** What was thrown, as a sentence. */
 export function sentenceOf(error: unknown): string {
-  const text = error instanceof Error ? error.message : String(error);
+  const text = errorText(error);
   return /[.!?]$/.test(text) ? text : `${text}.`;
 }

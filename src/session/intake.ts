@@ -1,3 +1,4 @@
+import { errorText } from '../domain/error-text.ts';
 import type { FilePlan, Given, Question } from '../domain/file-plan.ts';
 import { CallCancelled, WorkerLost, type BenchClient, type CallOptions } from '../worker/client.ts';
 import type { ImportProgress } from '../worker/contract/progress.ts';
@@ -139,7 +140,7 @@ export class Intake {
       if ('refused' in plan) this.#update(file, { choices: before.choices, problem: plan.refused });
       else this.#update(file, { plan: { ...plan, given: before.plan.given }, answered: [] });
     } catch (error) {
-      if (isLatest()) this.#update(file, { choices: before.choices, problem: messageOf(error) });
+      if (isLatest()) this.#update(file, { choices: before.choices, problem: errorText(error) });
       return;
     }
     await this.#show(file);
@@ -165,7 +166,7 @@ export class Intake {
     } catch (error) {
       if (isGone(error)) throw error;
       this.#originals = new Map([...this.#originals].filter(([one]) => one !== hash));
-      throw new Error(`The file of ${name} cannot be read any more: choose it again. ${messageOf(error)}`, {
+      throw new Error(`The file of ${name} cannot be read any more: choose it again. ${errorText(error)}`, {
         cause: error,
       });
     }
@@ -214,7 +215,7 @@ export class Intake {
       const preview = await this.#client.call('previewFile', [file, plan]);
       if (this.#entry(file)?.plan === plan) this.#update(file, { preview: { ...preview, plan } });
     } catch (error) {
-      if (this.#entry(file)?.plan === plan) this.#update(file, { problem: messageOf(error) });
+      if (this.#entry(file)?.plan === plan) this.#update(file, { problem: errorText(error) });
     }
   }
 
@@ -246,8 +247,4 @@ function likelyAgain({ stage, mode, specimen, meter }: Given): Given {
 
 function isGone(error: unknown): boolean {
   return error instanceof WorkerLost || error instanceof CallCancelled;
-}
-
-function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

@@ -1,3 +1,4 @@
+import { DAY } from '../domain/day.ts';
 import { WorkerLost, type BenchClient } from '../worker/client.ts';
 import type { KeptAnswer, Ledger } from '../worker/contract/memory.ts';
 import type { LedgerCopy } from './ledger-copy.ts';
@@ -19,7 +20,6 @@ export const NOT_KEPT: KeptState = { keeps: false, faults: [], canUndoSwitch: fa
 /** After this many imports or days without a backup, one is asked for. */
 const IMPORTS_WITHOUT_BACKUP = 10;
 const DAYS_WITHOUT_BACKUP = 7;
-const DAY = 86_400_000;
 
 /** Why a backup is due, as a sentence; undefined where none is. @param now - milliseconds since 1970, UTC */
 export function backupDue(ledger: Ledger, now: number): string | undefined {

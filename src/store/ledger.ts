@@ -1,3 +1,4 @@
+import { countOf } from '../domain/count-text.ts';
 import { crc32OfNumbers } from './crc-32.ts';
 import type { Ledger, LedgerLine } from './kept.ts';
 import type { ImportLine } from './schema.ts';
@@ -36,5 +37,5 @@ export function markOf({ database, generation, imports, edits }: Ledger): string
 
 /** A number with its noun: `1 reading`, `12,400 readings`. */
 export function counted(number: number, noun: string): string {
-  return `${number.toLocaleString('en')} ${noun}${number === 1 ? '' : 's'}`;
+  return countOf(number, noun, '.');
 }

@@ -1,6 +1,7 @@
 import type { DecimalMark } from '../domain/quantity.ts';
 
 export { countOf, countText } from '../domain/count-text.ts';
+export { listText } from '../domain/list-text.ts';
 
 /** The day of a local wall time counted as if UTC, as ISO 8601 writes it; empty where unknown. */
 export function dayText(time: number): string {
@@ -15,12 +16,6 @@ export function minuteText(time: number): string {
 /** Day, hour and minute of a moment in the time of this place. @param at - milliseconds since 1970, UTC */
 export function momentText(at: number): string {
   return minuteText(at - new Date(at).getTimezoneOffset() * 60_000);
-}
-
-/** Texts as a list in a sentence: `a`, `a and b`, `a, b and c`. */
-export function listText(texts: readonly string[]): string {
-  const last = texts.at(-1) ?? '';
-  return texts.length < 2 ? last : `${texts.slice(0, -1).join(', ')} and ${last}`;
 }
 
 /** Seconds, minutes or hours with two significant digits, which is all that a computed time is worth: `1.7 s`, `89 s`, `4.2 min`. */

@@ -3,7 +3,8 @@ import { openKeeper } from '../../src/store/keeper.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { keptMemory } from '../../src/worker/bench/memory.ts';
 import type { CellText } from '../../src/worker/contract/reading-edits.ts';
-import { ALL, ask } from '../support/edit-model.ts';
+import { ask } from '../support/asking.ts';
+import { ALL } from '../support/edit-model.ts';
 
 export interface EditsLoad {
   readonly readings: number;

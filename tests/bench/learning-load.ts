@@ -133,7 +133,14 @@ export async function measureSpeed(load: {
   const proposals: number[] = [];
   let reports = 0;
   for (const content of [0.95, 0.99, 0.9]) {
-    const settings = { content, confidence: 0.95, sides: 'both', keptRows: [], rule: RETURNED_AND_HELD } as const;
+    const settings = {
+      content,
+      confidence: 0.95,
+      sides: 'both',
+      keptRows: [],
+      rule: RETURNED_AND_HELD,
+      mark: '.',
+    } as const;
     const start = performance.now();
     reports = 0;
     await proposeFamily(family, check.family, settings, {

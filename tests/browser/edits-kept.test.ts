@@ -3,7 +3,8 @@ import { afterEach, expect, test } from 'vitest';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { keptMemory } from '../../src/worker/bench/memory.ts';
 import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
-import { ALL, ask, deeds, EditModel, plain, rowsOf } from '../support/edit-model.ts';
+import { ask } from '../support/asking.ts';
+import { ALL, deeds, EditModel, plain, rowsOf } from '../support/edit-model.ts';
 import { removeScratch, scratchKeeper, scratchName } from '../store/scratch-keeper.ts';
 import { SMALL_LOG } from '../ui/grid/bench-session.ts';
 

@@ -241,6 +241,13 @@ describe('hostile content', () => {
     expect(contents.notices[0]).toContain('could not be decoded');
     expect(contents.setAside[0]).toMatchObject({ line: 3, column: 'point' });
   });
+
+  test('readings whose mode was taken from their unit and stage are told by their count', async () => {
+    const volts = (reading: string) => `T-0131;HERON-48;bulk;live;${reading};V\n`;
+    const bytes = utf8(`repair;family;point;stage;reading;unit\n${volts('389,4').repeat(1234)}`);
+    const { notices } = await read(bytes);
+    expect(notices).toEqual(['1.234 readings in volts under power name no mode: read as DC volts.']);
+  });
 });
 
 describe('long work', () => {

@@ -21,6 +21,8 @@ const family: Family = {
   ],
 };
 
+const WATCHED_UNTIL = Date.UTC(2026, 5, 1);
+
 function repair(id: string, given: Partial<Repair> = {}): Repair {
   const days = { received: NaN, returned: NaN };
   return { id, family: family.name, complaint: '', outcome: 'returned working', replaced: [], ...days, ...given };
@@ -33,7 +35,7 @@ function historyOf(
   rule: GoodRule = RETURNED_AND_HELD,
 ): History {
   return {
-    ...benchHistory(log, new Map(repairs.map((one) => [one.id, one]))),
+    ...benchHistory(log, new Map(repairs.map((one) => [one.id, one])), WATCHED_UNTIL),
     family,
     rule,
     hasFailed: (id, part) => failed.includes(`${id} ${part}`),
@@ -109,7 +111,7 @@ describe('pastReadings(log, check, history)', () => {
   test('a board counts only once it has stayed away for as long as the rule asks, and never where nobody knows when it left', () => {
     const log = logOf({ repair: 'T-1' }, { repair: 'T-2' }, { repair: 'T-3' }, { repair: 'T-4' });
     const listed = [
-      repair('T-0', { received: Date.UTC(2026, 5, 1) }),
+      repair('T-0', { received: WATCHED_UNTIL }),
       repair('T-1', { returned: Date.UTC(2026, 4, 2) }),
       repair('T-2', { returned: Date.UTC(2026, 4, 3) }),
       repair('T-3'),

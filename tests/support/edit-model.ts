@@ -3,22 +3,13 @@ import type { ReadingsQuery } from '../../src/columns/query.ts';
 import type { EditField } from '../../src/domain/reading-edit.ts';
 import type { Reading } from '../../src/domain/reading.ts';
 import { readCell } from '../../src/worker/bench/reading-edits-cells.ts';
-import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
+import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import type { NewRows } from '../../src/worker/contract/reading-edits.ts';
 import type { ReadingRow } from '../../src/worker/contract/readings.ts';
+import { ask } from './asking.ts';
 import { reading } from './readings.ts';
 
 export const ALL: ReadingsQuery = { filters: [], sort: [] };
-const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
-
-/** Asks a bench in this very thread. */
-export async function ask<Name extends CallName>(
-  bench: BenchHandlers,
-  name: Name,
-  ...args: Parameters<BenchCalls[Name]>
-): Promise<ReturnType<BenchCalls[Name]>> {
-  return bench[name](context, ...args);
-}
 
 /** What a row holds apart from what follows from it; the import of added rows is named after the moment, and so left out. */
 export function plain(row: Reading): Reading {

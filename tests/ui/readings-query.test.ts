@@ -24,6 +24,7 @@ describe('a filter as a sentence', () => {
     [{ field: 'meter', oneOf: ['M1', 'M2', 'B1'] }, 'meter is M1, M2 or B1'],
     [{ field: 'repair', oneOf: ['a', 'b', 'c', 'd'] }, 'repair is a, b, c or d'],
     [{ field: 'repair', oneOf: ['a', 'b', 'c', 'd', 'e'] }, 'repair is a, b, c or 2 others'],
+    [{ field: 'repair', oneOf: Array.from({ length: 1237 }, (_, at) => `${at}`) }, 'repair is 0, 1, 2 or 1,234 others'],
     [{ field: 'meter', oneOf: ['', 'M1'] }, 'meter is not stated or M1'],
     [{ field: 'text', contains: 'Q1' }, 'a text holds “Q1”'],
     [{ field: 'time', from: noon }, 'time is 2026-03-14 12:00 or later'],

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import type { NewRows } from '../../src/worker/contract/reading-edits.ts';
-import { ALL, ask, plain, rowsOf } from '../support/edit-model.ts';
+import { ask } from '../support/asking.ts';
+import { ALL, plain, rowsOf } from '../support/edit-model.ts';
 import { reading } from '../support/readings.ts';
 import { SMALL_LOG } from '../ui/grid/bench-session.ts';
 

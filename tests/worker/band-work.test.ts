@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Check } from '../../src/domain/check.ts';
 import { RETURNED_AND_HELD } from '../../src/domain/good-rule.ts';
+import type { DecimalMark } from '../../src/domain/quantity.ts';
 import type { Reading } from '../../src/domain/reading.ts';
 import type { Repair } from '../../src/domain/repair.ts';
 import { pastPoints, proposeFamily, proposeFor, tryBand } from '../../src/worker/bench/band-work.ts';
@@ -11,7 +12,14 @@ import { logOf } from '../support/readings.ts';
 const DAY = 86_400_000;
 const START = Date.UTC(2026, 0, 5);
 const check: Check = { family: 'HERON-48', point: '12V main', stage: 'live', mode: 'DC volts' };
-const settings = { content: 0.95, confidence: 0.95, sides: 'both', keptRows: [], rule: RETURNED_AND_HELD } as const;
+const settings = {
+  content: 0.95,
+  confidence: 0.95,
+  sides: 'both',
+  keptRows: [],
+  rule: RETURNED_AND_HELD,
+  mark: '.',
+} as const;
 
 function repair(id: string, given: Partial<Repair> = {}): Repair {
   const days = { received: START, returned: START };
@@ -124,6 +132,18 @@ describe('pastPoints(judged, check, rule) and tryBand(judged, check, expects, ru
     expect(tryBand(judged, check, expects, RETURNED_AND_HELD).goodStopped).toMatchObject({ count: 3, of: 3 });
     expect(tryBand(judged, check, expects, { ...RETURNED_AND_HELD, heldDays: 30 }).goodStopped.of).toBe(2);
   });
+
+  test('watch boards until the last day on which the bench was at work, which a lone mistyped date does not move', () => {
+    const readings = Array.from({ length: 12 }, (_, day) => ({ repair: `T-${day}`, time: START + day * DAY }));
+    const heldBoards = (last: Partial<Repair>): number => {
+      const judged = benchOf(readings, { 'T-11': { received: START + 40 * DAY, ...last } });
+      const { standing } = pastPoints(judged, check, { ...RETURNED_AND_HELD, heldDays: 45 });
+      return standing.filter((one) => one === 1).length;
+    };
+    expect(heldBoards({ returned: START + 45 * DAY })).toBe(11);
+    expect(heldBoards({ returned: START + 44 * DAY })).toBe(0);
+    expect(heldBoards({ returned: START + 36_525 * DAY })).toBe(0);
+  });
 });
 
 describe('tryBand(judged, check, expects, rule) of a band that follows the mains', () => {
@@ -155,14 +175,22 @@ describe('tryBand(judged, check, expects, rule) of a band that follows the mains
 });
 
 describe('what few boards promise', () => {
+  const benchWith = (point: string, values: readonly number[]) =>
+    benchOf(values.map((value, at) => ({ repair: `T-${at}`, point, value })));
   const few = (point: string, ...values: readonly number[]) =>
-    proposeFor(benchOf(values.map((value, at) => ({ repair: `T-${at}`, point, value }))), { ...check, point }, settings)
-      .proposal!;
+    proposeFor(benchWith(point, values), { ...check, point }, settings).proposal!;
 
   test('says how many more boards bring the band within the marking, with the marking meanwhile', () => {
     const { warnings, boardsWanted } = few('12V main', 11.85, 12.02, 12.2);
     expect(boardsWanted).toBeGreaterThan(0);
     expect(warnings).toEqual([expect.stringMatching(/^Wider than the board’s marking ± 5 %, since boards are few: \d+ more boards? would bring it within\. Keep to that meanwhile\.$/)]); // prettier-ignore
+  });
+
+  test('sets the thousands of boards apart as the decimal mark goes', () => {
+    const warned = (mark: DecimalMark) =>
+      proposeFor(benchWith('12V main', [11.7, 12, 12.3]), check, { ...settings, mark }).proposal!.warnings;
+    expect(warned('.')).toEqual([expect.stringMatching(/: \d,\d{3} more boards would/)]);
+    expect(warned(',')).toEqual([expect.stringMatching(/: \d\.\d{3} more boards would/)]);
   });
 
   test('weighs a backlight output by ± 15 % (common practice, no source), and says where no number of boards will do', () => {

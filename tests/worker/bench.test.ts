@@ -2,38 +2,26 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { RETURNED_AND_HELD } from '../../src/domain/good-rule.ts';
 import type { ReadingsQuery } from '../../src/columns/query.ts';
-import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
+import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
+import { ask } from '../support/asking.ts';
+import { sampleFile } from '../support/sample-file.ts';
 
 const ALL: ReadingsQuery = { filters: [], sort: [] };
-const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
-
-/** Asks a bench as the page does, without a worker between. */
-async function ask<Name extends CallName>(
-  bench: BenchHandlers,
-  name: Name,
-  ...args: Parameters<BenchCalls[Name]>
-): Promise<ReturnType<BenchCalls[Name]>> {
-  return bench[name](context, ...args);
-}
-
-function sample(name: string): File {
-  return new File([readFileSync(new URL(`../../sample-logs/${name}`, import.meta.url))], name);
-}
 
 const TABLES = ['repairs.csv', 'bands.csv'];
 const SHIFTS = ['shifts-2026-01-comma.csv', 'shifts-2026-02-semicolon.csv', 'shifts-2026-03-tab.tsv'];
 
 async function sampleBench(): Promise<BenchHandlers> {
   const bench = createBench();
-  await ask(bench, 'bringIn', [...TABLES, ...SHIFTS].map(sample));
+  await ask(bench, 'bringIn', [...TABLES, ...SHIFTS].map(sampleFile));
   return bench;
 }
 
 describe('bringIn(files)', () => {
   test('reads the sample whole: rows = taken + set aside + known already, for every file', async () => {
     const bench = createBench();
-    const { records, refused } = await ask(bench, 'bringIn', [...TABLES, ...SHIFTS].map(sample));
+    const { records, refused } = await ask(bench, 'bringIn', [...TABLES, ...SHIFTS].map(sampleFile));
     expect(refused).toEqual([]);
     expect(records.map((record) => record.shape)).toEqual(['repairs', 'bands', 'readings', 'readings', 'readings']);
     for (const record of records) expect(record.taken + record.setAside + record.known, record.file).toBe(record.rows);
@@ -46,7 +34,7 @@ describe('bringIn(files)', () => {
   test('gives the same bench whichever file comes first', async () => {
     const forward = await sampleBench();
     const backward = createBench();
-    await ask(backward, 'bringIn', [...SHIFTS, ...TABLES].map(sample));
+    await ask(backward, 'bringIn', [...SHIFTS, ...TABLES].map(sampleFile));
     expect(await ask(backward, 'families')).toEqual(await ask(forward, 'families'));
   });
 
@@ -62,7 +50,7 @@ describe('bringIn(files)', () => {
 
   test('refuses what is no table with a sentence and brings the others in', async () => {
     const bench = createBench();
-    const files = [new File([], 'empty.csv'), new File(['%PDF-1.7\n…'], 'scan.csv'), sample(SHIFTS[0]!)];
+    const files = [new File([], 'empty.csv'), new File(['%PDF-1.7\n…'], 'scan.csv'), sampleFile(SHIFTS[0]!)];
     const { refused, records } = await ask(bench, 'bringIn', files);
     expect(refused.map(({ file }) => file)).toEqual(['empty.csv', 'scan.csv']);
     expect(refused.map(({ reason }) => /[.!]$/.test(reason))).toEqual([true, true]);
@@ -72,7 +60,7 @@ describe('bringIn(files)', () => {
   test('changes nothing when it is cancelled', async () => {
     const bench = createBench();
     const abort = new AbortController();
-    const running = bench.bringIn({ signal: abort.signal, report: () => { abort.abort(); } }, SHIFTS.map(sample)); // prettier-ignore
+    const running = bench.bringIn({ signal: abort.signal, report: () => { abort.abort(); } }, SHIFTS.map(sampleFile)); // prettier-ignore
     await expect(running).rejects.toThrow();
     expect(await ask(bench, 'summary')).toMatchObject({ readings: 0, repairs: 0 });
   });
@@ -277,7 +265,14 @@ describe('repairs, families and bands', () => {
 
 describe('setting bands', () => {
   const check = { family: 'SISKIN-40', point: '5V standby', stage: 'live', mode: 'DC volts' } as const;
-  const settings = { content: 0.95, confidence: 0.95, sides: 'both', keptRows: [], rule: RETURNED_AND_HELD } as const;
+  const settings = {
+    content: 0.95,
+    confidence: 0.95,
+    sides: 'both',
+    keptRows: [],
+    rule: RETURNED_AND_HELD,
+    mark: '.',
+  } as const;
 
   test('a band is proposed, tried, accepted, and taken back again', async () => {
     const bench = await sampleBench();

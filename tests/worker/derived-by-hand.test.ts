@@ -1,19 +1,10 @@
-import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { DerivedField } from '../../src/columns/derived.ts';
 import { DERIVED_FIELDS } from '../../src/columns/derived.ts';
-import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
+import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
-
-const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
-
-async function ask<Name extends CallName>(bench: BenchHandlers, name: Name, ...args: Parameters<BenchCalls[Name]>): Promise<ReturnType<BenchCalls[Name]>> {
-  return bench[name](context, ...args);
-} // prettier-ignore
-
-function sample(name: string): File {
-  return new File([readFileSync(new URL(`../../sample-logs/${name}`, import.meta.url))], name);
-}
+import { ask } from '../support/asking.ts';
+import { sampleFile } from '../support/sample-file.ts';
 
 /** The derived numbers of the reading on a line of a file, as the grid shows them. */
 async function derivedAt(bench: BenchHandlers, file: string, line: number): Promise<Partial<Record<DerivedField, number>>> {
@@ -35,7 +26,7 @@ describe('the derived numbers of the sample are those worked out by hand', () =>
   let bench: BenchHandlers;
   beforeAll(async () => {
     bench = createBench();
-    await ask(bench, 'bringIn', ['repairs.csv', 'bands.csv', FILE].map(sample));
+    await ask(bench, 'bringIn', ['repairs.csv', 'bands.csv', FILE].map(sampleFile));
   });
 
   test.each([

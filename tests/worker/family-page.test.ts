@@ -1,20 +1,11 @@
-import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test, vi } from 'vitest';
 import type { ReadingsQuery } from '../../src/columns/query.ts';
-import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
+import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import type { FamilyPage, FamilyQuery, RepairsQuery } from '../../src/worker/contract/families.ts';
 import type { WorkProgress } from '../../src/worker/contract/progress.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
-
-const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
-
-async function ask<Name extends CallName>(
-  bench: BenchHandlers,
-  name: Name,
-  ...args: Parameters<BenchCalls[Name]>
-): Promise<ReturnType<BenchCalls[Name]>> {
-  return bench[name](context, ...args);
-}
+import { ask, context } from '../support/asking.ts';
+import { sampleFile } from '../support/sample-file.ts';
 
 const FILES = [
   'repairs.csv',
@@ -52,8 +43,7 @@ function numbersIn(value: unknown, path = ''): readonly (readonly [string, numbe
 
 async function sampleBench(): Promise<BenchHandlers> {
   const bench = createBench();
-  const folder = new URL('../../sample-logs/', import.meta.url);
-  await ask(bench, 'bringIn', FILES.map((name) => new File([readFileSync(new URL(name, folder))], name))); // prettier-ignore
+  await ask(bench, 'bringIn', FILES.map(sampleFile));
   return bench;
 }
 

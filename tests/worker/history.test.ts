@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { applyChanges, reverseChanges } from '../../src/store/journal.ts';
@@ -6,11 +5,8 @@ import { EMPTY_STATE, type BenchState, type Edit } from '../../src/store/kept.ts
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { History } from '../../src/worker/bench/history.ts';
 import { bandOf, repairOf } from '../store/fixtures.ts';
-import { asking } from './asking.ts';
-
-function sample(name: string): File {
-  return new File([readFileSync(new URL(`../../sample-logs/${name}`, import.meta.url))], name);
-}
+import { asking } from '../support/asking.ts';
+import { sampleFile } from '../support/sample-file.ts';
 
 const first = bandOf('bulk', 5);
 const second = bandOf('bulk', 3);
@@ -154,7 +150,7 @@ describe('the history of a bench', () => {
 
   test('names the file that brought a table, and shows a few of its many items', async () => {
     const ask = asking(createBench());
-    await ask('bringIn', [sample('repairs.csv')]);
+    await ask('bringIn', [sampleFile('repairs.csv')]);
     const { lines } = await ask('history', 'repairs', 0, 9);
     expect(lines).toMatchObject([{ does: 'brought', file: 'repairs.csv', more: 145 }]);
     expect(lines[0]!.changes).toHaveLength(5);

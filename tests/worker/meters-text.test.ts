@@ -1,17 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { BenchCalls, BenchHandlers, CallContext, CallName } from '../../src/worker/contract/calls.ts';
+import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
+import { ask } from '../support/asking.ts';
 
-const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
 const HEADER = 'meter,mode,range limit,resolution,percent,counts,over-range mark';
-
-async function ask<Name extends CallName>(
-  bench: BenchHandlers,
-  name: Name,
-  ...args: Parameters<BenchCalls[Name]>
-): Promise<ReturnType<BenchCalls[Name]>> {
-  return bench[name](context, ...args);
-}
 
 /** A bench with one reading of 12.61 V by M1 against 12 V ± 5 %. */
 async function benchWithReading(): Promise<BenchHandlers> {

@@ -9,7 +9,8 @@ import { readCell } from '../../src/worker/bench/reading-edits-cells.ts';
 import type { EditField } from '../../src/domain/reading-edit.ts';
 import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import { BANDS } from '../support/bench/scenario.ts';
-import { ALL, ask, deeds, EditModel, plain, rowsOf } from '../support/edit-model.ts';
+import { ask } from '../support/asking.ts';
+import { ALL, deeds, EditModel, plain, rowsOf } from '../support/edit-model.ts';
 import { logOf, reading } from '../support/readings.ts';
 
 const HEADER = 'time,repair,family,point,stage,mode,specimen,reading,unit,meter';

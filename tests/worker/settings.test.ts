@@ -2,7 +2,7 @@ import { describe, expect, test, vi } from 'vitest';
 import { NO_SETTINGS } from '../../src/domain/bench-settings.ts';
 import { judgeBench } from '../../src/worker/bench/bench-data.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
-import { asking } from './asking.ts';
+import { asking } from '../support/asking.ts';
 
 const goodRule = { heldDays: 90, withoutFault: false, newParts: true };
 

@@ -1,21 +1,17 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Repair } from '../../src/domain/repair.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { nextOn } from '../../src/worker/bench/what-next.ts';
 import type { BenchHandlers, CallContext } from '../../src/worker/contract/calls.ts';
 import { failing, GOOD, SHORTED, times } from '../patterns/examined.ts';
+import { sampleFile } from '../support/sample-file.ts';
 
 const context: CallContext = { signal: new AbortController().signal, report: () => undefined };
-
-function sample(name: string): File {
-  return new File([readFileSync(new URL(`../../sample-logs/${name}`, import.meta.url))], name);
-}
 
 async function sampleBench(): Promise<BenchHandlers> {
   const bench = createBench();
   const names = ['repairs.csv', 'bands.csv', 'shifts-2026-01-comma.csv', 'shifts-2026-02-semicolon.csv', 'shifts-2026-03-tab.tsv']; // prettier-ignore
-  await bench.bringIn(context, names.map(sample));
+  await bench.bringIn(context, names.map(sampleFile));
   return bench;
 }
 

@@ -2,7 +2,7 @@ import { html, LitElement, nothing, svg, type TemplateResult } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
 import type { Tick } from '../../charts/places.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
-import { ResizeController } from '../controllers/resize-controller.ts';
+import { followWidth } from '../controllers/resize-controller.ts';
 
 /** What a mark of a chart tells and where it leads. */
 export interface ChartMark {
@@ -42,13 +42,9 @@ export abstract class ChartElement extends LitElement {
 
   constructor() {
     super();
-    new ResizeController(
-      this,
-      () => [...this.renderRoot.querySelectorAll('.plot')],
-      () => {
-        this.measured = this.renderRoot.querySelector('.plot')?.clientWidth ?? 0;
-      },
-    );
+    followWidth(this, '.plot', (width) => {
+      this.measured = width;
+    });
   }
 
   protected override updated(): void {

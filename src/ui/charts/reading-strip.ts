@@ -18,7 +18,7 @@ import type { Limits } from '../../domain/band.ts';
 import { engineeringPrefix, prefixSymbol } from '../../domain/prefix.ts';
 import { formatShown, type DecimalMark, type Unit } from '../../domain/quantity.ts';
 import { limitText } from '../band-text.ts';
-import { ResizeController } from '../controllers/resize-controller.ts';
+import { followWidth } from '../controllers/resize-controller.ts';
 import type { PastPoints } from '../../session/answers.ts';
 import type { LimitSide } from '../panels/band-draft.ts';
 import { shared } from '../styles/shared.styles.ts';
@@ -93,13 +93,9 @@ export class ReadingStrip extends LitElement {
 
   constructor() {
     super();
-    new ResizeController(
-      this,
-      () => [...this.renderRoot.querySelectorAll('.plot')],
-      () => {
-        this.width = this.renderRoot.querySelector('.plot')?.clientWidth ?? 0;
-      },
-    );
+    followWidth(this, '.plot', (width) => {
+      this.width = width;
+    });
   }
 
   override connectedCallback(): void {

@@ -7,7 +7,7 @@ import type { BenchCalls } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { limitText } from '../band-text.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
-import { ResizeController } from '../controllers/resize-controller.ts';
+import { followWidth } from '../controllers/resize-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { elapsedText, traceSentence } from './trace-text.ts';
@@ -67,13 +67,9 @@ export class TraceFigure extends LitElement {
   constructor() {
     super();
     followSession(this, () => this.session);
-    new ResizeController(
-      this,
-      () => [...this.renderRoot.querySelectorAll('figure')],
-      () => {
-        this.width = this.renderRoot.querySelector('figure')?.clientWidth ?? 0;
-      },
-    );
+    followWidth(this, 'figure', (width) => {
+      this.width = width;
+    });
   }
 
   protected override updated(): void {

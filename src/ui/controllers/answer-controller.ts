@@ -1,4 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { errorText } from '../../domain/error-text.ts';
 
 /** What is known of an answer. A pending one may still show the answer before it, so that the page does not flicker. */
 export type Answer<Value> =
@@ -66,7 +67,7 @@ export class AnswerController<Value> implements ReactiveController {
     try {
       answer = { status: 'ready', value: await question.ask(running.signal) };
     } catch (error) {
-      answer = { status: 'failed', reason: error instanceof Error ? error.message : String(error) };
+      answer = { status: 'failed', reason: errorText(error) };
     }
     if (this.#running !== running) return;
     this.#running = undefined;

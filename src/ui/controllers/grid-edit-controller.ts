@@ -1,4 +1,5 @@
-import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { ReactiveController } from 'lit';
+import { errorText } from '../../domain/error-text.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { CellText, EditAnswer, EditField, EditsSoFar, GridLine, ReadingsQuery } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
@@ -9,6 +10,7 @@ import { editText, filledCells, filledDown } from '../grid/edit-text.ts';
 import { stepText } from '../grid/edit-words.ts';
 import type { GridKey, GridRange } from '../grid/grid-cursor.ts';
 import { isGroup } from '../grid/group-text.ts';
+import type { GridHost } from './grid-edit-part.ts';
 import { GridNewRowController } from './grid-new-row-controller.ts';
 import { GridPasteController } from './grid-paste-controller.ts';
 
@@ -53,10 +55,10 @@ export class GridEditController implements ReactiveController {
   /** Grows with each change made here. */
   edition = 0;
   private readonly journal: AnswerController<EditsSoFar>;
-  private readonly host: ReactiveControllerHost;
+  private readonly host: GridHost;
   private readonly options: GridEditOptions;
 
-  constructor(host: ReactiveControllerHost & { readonly renderRoot: ParentNode }, options: GridEditOptions) {
+  constructor(host: GridHost, options: GridEditOptions) {
     this.host = host;
     this.options = options;
     const changed = (): void => {
@@ -181,7 +183,7 @@ export class GridEditController implements ReactiveController {
       this.edition += 1;
       this.options.say(changeSentence(call, before, after, mark));
     } catch (error) {
-      this.options.say(`Nothing was changed. ${sentence(error)}`);
+      this.options.say(`Nothing was changed. ${errorText(error)}`);
     }
     this.options.focusCell(0);
   }
@@ -196,7 +198,7 @@ export class GridEditController implements ReactiveController {
       }
       return answer;
     } catch (error) {
-      return sentence(error);
+      return errorText(error);
     }
   }
 
@@ -222,8 +224,4 @@ function changeSentence(call: Call, before: EditsSoFar | undefined, after: Edits
   if (last === undefined || after.steps === before?.steps) return 'Nothing was changed: all of this is so already.';
   const text = stepText(last, mark);
   return call === 'restoreReadings' ? `Original values are back: ${text}.` : `${text}.`;
-}
-
-function sentence(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

@@ -1,10 +1,10 @@
-import type { ReactiveControllerHost } from 'lit';
 import type { EditField, NewRows } from '../../session/answers.ts';
+import { errorText } from '../../domain/error-text.ts';
 import { EDIT_FIELDS } from '../../domain/reading-edit.ts';
 import { editText } from '../grid/edit-text.ts';
 import { readingSentence } from '../grid/edit-words.ts';
 import { isGroup } from '../grid/group-text.ts';
-import type { GridEditOptions } from './grid-edit-controller.ts';
+import { GridEditPart } from './grid-edit-part.ts';
 
 /** A reading that is being written by hand. */
 export interface NewRow {
@@ -14,21 +14,8 @@ export interface NewRow {
 }
 
 /** Adds readings one by one, each beside the current one, from which it takes what mostly stays the same. */
-export class GridNewRowController {
+export class GridNewRowController extends GridEditPart {
   row: NewRow | undefined;
-  private readonly host: ReactiveControllerHost & { readonly renderRoot: ParentNode };
-  private readonly options: GridEditOptions;
-  private readonly changed: () => void;
-
-  constructor(
-    host: ReactiveControllerHost & { readonly renderRoot: ParentNode },
-    options: GridEditOptions,
-    changed: () => void,
-  ) {
-    this.host = host;
-    this.options = options;
-    this.changed = changed;
-  }
 
   /** Opens the line of fields with the focus on the reading. */
   begin(): true {
@@ -76,7 +63,7 @@ export class GridNewRowController {
         this.row &&= { texts: { ...texts, time: localNow(), reading: '' }, faults };
       } else if (Object.keys(faults).length === 0) faults = { '': 'This is no reading: fill the fields in.' };
     } catch (error) {
-      faults = { '': error instanceof Error ? error.message : String(error) };
+      faults = { '': errorText(error) };
     }
     if (Object.keys(faults).length > 0) this.row &&= { texts, faults };
     await this.focusReading();

@@ -1,10 +1,10 @@
-import type { ReactiveControllerHost } from 'lit';
+import { errorText } from '../../domain/error-text.ts';
 import type { AddAnswer, CellText, EditAnswer, NewRows } from '../../session/answers.ts';
 import { newRows, pastedBlock } from '../grid/edit-text.ts';
 import { isGroup } from '../grid/group-text.ts';
 import { readBlock } from '../grid/read-block.ts';
 import { countOf } from '../words.ts';
-import type { GridEditOptions } from './grid-edit-controller.ts';
+import { GridEditPart } from './grid-edit-part.ts';
 
 /** Over the readings that are there, or as new ones. */
 export type PasteManner = 'over' | 'new';
@@ -22,22 +22,8 @@ export interface PastePreview {
 }
 
 /** Shows what a pasted block would do, and does it once that was agreed to. */
-export class GridPasteController {
+export class GridPasteController extends GridEditPart {
   preview: PastePreview | undefined;
-  private readonly host: ReactiveControllerHost & { readonly renderRoot: ParentNode };
-  private readonly options: GridEditOptions;
-  /** Called after each change made here. */
-  private readonly changed: () => void;
-
-  constructor(
-    host: ReactiveControllerHost & { readonly renderRoot: ParentNode },
-    options: GridEditOptions,
-    changed: () => void,
-  ) {
-    this.host = host;
-    this.options = options;
-    this.changed = changed;
-  }
 
   /** Shows what a block would change before it does. */
   async begin(text: string): Promise<void> {
@@ -83,7 +69,7 @@ export class GridPasteController {
         }
         this.changed();
       } catch (error) {
-        this.options.say(`Nothing was pasted. ${sentence(error)}`);
+        this.options.say(`Nothing was pasted. ${errorText(error)}`);
       }
     }
     this.options.focusCell(0);
@@ -97,16 +83,12 @@ export class GridPasteController {
     const { session, query } = edited;
     const mark = session.state.decimalMark;
     if (asked.manner === 'over' && asked.over === undefined) {
-      const over = await session.ask('tryEdit', [query, asked.cells, mark]).catch(sentence);
+      const over = await session.ask('tryEdit', [query, asked.cells, mark]).catch(errorText);
       if (this.preview !== undefined) this.preview = { ...this.preview, over };
     } else if (asked.manner === 'new' && asked.added === undefined) {
-      const added = await session.ask('tryAdd', [asked.rows, mark]).catch(sentence);
+      const added = await session.ask('tryAdd', [asked.rows, mark]).catch(errorText);
       if (this.preview !== undefined) this.preview = { ...this.preview, added };
     }
     this.host.requestUpdate();
   }
-}
-
-function sentence(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

@@ -29,3 +29,18 @@ export class ResizeController implements ReactiveController {
     this.observer = undefined;
   }
 }
+
+/** Reports how wide the first element of a selector is within its host, in pixels, once at first and then at each change. */
+export function followWidth(
+  host: ReactiveControllerHost & { readonly renderRoot: ParentNode },
+  selector: string,
+  found: (width: number) => void,
+): void {
+  new ResizeController(
+    host,
+    () => [...host.renderRoot.querySelectorAll(selector)],
+    () => {
+      found(host.renderRoot.querySelector(selector)?.clientWidth ?? 0);
+    },
+  );
+}

@@ -1,3 +1,4 @@
+import { errorText } from '../../domain/error-text.ts';
 import type { ReadingsQuery } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { countOf, countText } from '../words.ts';
@@ -38,6 +39,6 @@ export async function copyRows(
     const how = manner === 'exact' ? 'exactly' : 'for a spreadsheet';
     return `${countOf(count, 'row', mark)} copied ${how}, ${hasHeaders ? 'with' : 'without'} headers.`;
   } catch (error) {
-    return `Nothing was copied. ${error instanceof Error ? error.message : String(error)}`;
+    return `Nothing was copied. ${errorText(error)}`;
   }
 }

@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Band, BandKind, Expectation } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
+import { errorText } from '../../domain/error-text.ts';
 import type { GoodRule } from '../../domain/good-rule.ts';
 import type { Unit } from '../../domain/quantity.ts';
 import { MODE_UNITS, STAGES, type Stage } from '../../domain/reading.ts';
@@ -66,8 +67,9 @@ export class BandEditor extends LitElement {
     const opened = valueOf(this.opened.answer);
     if (opened === undefined || opened.points.value.length === 0) return undefined;
     const { key, check, rule } = opened;
-    const settings = { ...DEFAULT_LEARNING, rule };
-    return { key, ask: (signal) => this.session.ask('propose', [check, settings], signal) };
+    const mark = this.session.state.decimalMark;
+    const settings = { ...DEFAULT_LEARNING, rule, mark };
+    return { key: key + mark, ask: (signal) => this.session.ask('propose', [check, settings], signal) };
   });
   private readonly trial = new TrialController(this);
   private readonly voice = new GridVoiceController(this);
@@ -161,7 +163,7 @@ export class BandEditor extends LitElement {
     try {
       await keepRule(this.session, detail);
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     }
   }
 
@@ -221,7 +223,7 @@ export class BandEditor extends LitElement {
     try {
       this.dispatchEvent(benchChanged(what, await change()));
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     } finally {
       this.busy = false;
     }

@@ -2,8 +2,8 @@ import { RETURNED_AND_HELD, type GoodRule } from '../../domain/good-rule.ts';
 import type { LearningSettings } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 
-/** What a band is learned with until somebody says otherwise, but for the rule of known-good boards. */
-export const DEFAULT_LEARNING: Omit<LearningSettings, 'rule'> = {
+/** What a band is learned with until somebody says otherwise, but for the rule of known-good boards and the decimal mark. */
+export const DEFAULT_LEARNING: Omit<LearningSettings, 'rule' | 'mark'> = {
   content: 0.95,
   confidence: 0.95,
   sides: 'both',

@@ -110,7 +110,8 @@ export class BandOutcome extends LitElement {
       ${repairs.map((repair) => html`<li><a class="figures" href=${hashOf('repairs', repair)}>${repair}</a></li>`)}
     </ul>`;
     if (repairs.length <= MOST_SHOWN) return links;
-    const most = repairs.length === 100 ? 'the first 100 repairs' : `${repairs.length} repairs`;
+    const repairsText = countOf(repairs.length, 'repair', this.session.state.decimalMark);
+    const most = repairs.length === 100 ? `the first ${repairsText}` : repairsText;
     return html`<details>
       <summary>In ${most}</summary>
       ${links}

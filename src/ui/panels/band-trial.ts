@@ -1,4 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { errorText } from '../../domain/error-text.ts';
 import type { Trial } from '../../session/answers.ts';
 
 /**
@@ -49,7 +50,7 @@ export class TrialController implements ReactiveController {
         this.trial = trial;
         this.fault = undefined;
       } catch (error) {
-        this.fault = error instanceof Error ? error.message : String(error);
+        this.fault = errorText(error);
       }
       this.host.requestUpdate();
     }

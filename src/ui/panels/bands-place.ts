@@ -1,5 +1,6 @@
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { BandsOverview } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
@@ -62,7 +63,7 @@ export class BandsPlace extends LitElement {
       const rejudged = await this.session.ask('undo', []);
       this.outcome = { what: 'Taken back: bands, families and meters are as they were before.', rejudged, undoable: false }; // prettier-ignore
     } catch (error) {
-      this.problem = sentence(error);
+      this.problem = errorText(error);
     }
   }
 
@@ -70,7 +71,7 @@ export class BandsPlace extends LitElement {
     try {
       saveFile(new Blob([await this.session.ask('bandsText', [])], { type: 'text/csv' }), 'bands.csv');
     } catch (error) {
-      this.problem = sentence(error);
+      this.problem = errorText(error);
     }
   }
 
@@ -134,10 +135,6 @@ export class BandsPlace extends LitElement {
       ${problem === undefined ? nothing : html`<p class="wrong" role="alert">${problem}</p>`} ${this.renderView()}
     </div>`;
   }
-}
-
-function sentence(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }
 
 declare global {

@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Band } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
+import { errorText } from '../../domain/error-text.ts';
 import { RETURNED_AND_HELD, type GoodRule } from '../../domain/good-rule.ts';
 import { markedVolts, usualPercent } from '../../domain/marking.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
@@ -98,8 +99,8 @@ export class BandsProposals extends LitElement {
 
   /** All that a band is learned with, but for the rule of known-good boards, which the bench keeps. */
   private get settings(): Omit<LearningSettings, 'rule'> {
-    const { content, confidence, sides, keptRows } = this;
-    return { content, confidence, sides, keptRows };
+    const { content, confidence, sides, keptRows, mark } = this;
+    return { content, confidence, sides, keptRows, mark };
   }
 
   private sidesOf(check: Check): LearningSettings['sides'] {
@@ -183,7 +184,7 @@ export class BandsProposals extends LitElement {
     try {
       await keepRule(this.session, detail);
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     }
   }
 
@@ -222,7 +223,7 @@ export class BandsProposals extends LitElement {
       const what = bands.length === 1 ? `${first.point} should read ${expects} now.` : `${countOf(bands.length, 'band', this.mark)} of ${first.family} set.`; // prettier-ignore
       this.dispatchEvent(benchChanged(what, rejudged));
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     } finally {
       this.busy = false;
     }

@@ -1,6 +1,7 @@
 import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { BenchSettings, FamilyPage } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import type { FigureFrame } from '../charts/figure-frame.ts';
@@ -162,7 +163,7 @@ export class FamilyPageView extends LitElement {
         await session.ask('setSettings', [change(await session.ask('settings', []))]);
         this.fault = '';
       } catch (error) {
-        this.fault = error instanceof Error ? error.message : String(error);
+        this.fault = errorText(error);
       }
     };
     this.keeping = this.keeping.then(put);

@@ -1,3 +1,4 @@
+import { DAY } from '../../domain/day.ts';
 import type { FamilyQuery, RepairsChosen } from '../../session/answers.ts';
 
 /** What the address of a family's page asks for, beside the family. Days are midnights in milliseconds counted as if UTC. */
@@ -33,7 +34,6 @@ export const KIT_SHARE = 0.9;
 export const STOCK_WEEKS = 4;
 export const STOCK_ENOUGH = 0.95;
 const MOST_WEEKS = 104;
-const DAY = 86_400_000;
 
 /** Reads the address of a family's page; what is not understood is passed over, as an address may be typed by hand. */
 export function readFamilyAsked(query: string): FamilyAsked {

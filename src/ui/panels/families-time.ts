@@ -1,4 +1,5 @@
 import { html, nothing } from 'lit';
+import { DAY } from '../../domain/day.ts';
 import type { RepairsQuery } from '../../session/answers.ts';
 import '../charts/control-chart.ts';
 import '../charts/figure-frame.ts';
@@ -11,7 +12,7 @@ import { badReadings, noFailures, repairsHash, type FamilyView } from './familie
 
 type OverTime = FamilyView['page']['overTime'][number];
 
-const WEEK = 7 * 86_400_000;
+const WEEK = 7 * DAY;
 const LEVEL = 0.05;
 
 /** The weekly share of one part between control limits, its trend, and the week of a change. */

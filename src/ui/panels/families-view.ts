@@ -1,3 +1,4 @@
+import { DAY } from '../../domain/day.ts';
 import { designatorOf } from '../../domain/family.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Verdict } from '../../domain/verdict.ts';
@@ -77,8 +78,6 @@ function chosenFilters(page: FamilyPage, { from, to }: FamilyAsked, more: readon
     },
   ];
 }
-
-const DAY = 86_400_000;
 
 /** The readings out of band at the points of some parts. */
 export function badReadings(view: FamilyView, parts: readonly string[], more: readonly Filter[] = []): string {

@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import { ROLES, type Family, type Role } from '../../domain/family.ts';
 import type { Session } from '../../session/session.ts';
 import { followSession } from '../controllers/session-controller.ts';
@@ -113,23 +114,16 @@ export class FamilyEditor extends LitElement {
       const what = `${family.name} has ${countOf(family.points.length, 'test point', mark)} and ${countOf(family.parts.length, 'part', mark)} now.`;
       this.dispatchEvent(benchChanged(what));
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     }
   }
 
   private renderPoint(point: PointDraft, at: number) {
     const place = point.name.trim() === '' ? `point ${at + 1}` : point.name;
     return html`<tr>
-      <td>
-        <input
-          type="text"
-          aria-label="Name of point ${at + 1}"
-          .value=${point.name}
-          @input=${(event: Event) => {
-            this.changePoint(at, (one) => renamedPoint(one, textIn(event)));
-          }}
-        />
-      </td>
+      ${textCell(`Name of point ${at + 1}`, point.name, 'long', (name) => {
+        this.changePoint(at, (one) => renamedPoint(one, name));
+      })}
       <td>
         <select
           aria-label="Role of ${place}"
@@ -140,69 +134,30 @@ export class FamilyEditor extends LitElement {
           ${ROLES.map((role) => html`<option value=${role} .selected=${role === point.role}>${role}</option>`)}
         </select>
       </td>
-      <td class="short">
-        <input
-          type="text"
-          aria-label="Part of ${place}"
-          .value=${point.part}
-          @input=${(event: Event) => {
-            this.changePoint(at, (one) => ({ ...one, part: textIn(event) }));
-          }}
-        />
-      </td>
-      <td class="short">
-        <input
-          type="text"
-          aria-label="Rail of ${place}"
-          .value=${point.rail}
-          @input=${(event: Event) => {
-            this.changePoint(at, (one) => ({ ...one, rail: textIn(event) }));
-          }}
-        />
-      </td>
-      <td>
-        <button
-          class="plain"
-          type="button"
-          aria-label="Remove ${place}"
-          @click=${() => {
-            this.change({ points: this.draft.points.filter((_, index) => index !== at) });
-          }}
-        >
-          Remove
-        </button>
-      </td>
+      ${textCell(`Part of ${place}`, point.part, 'short', (part) => {
+        this.changePoint(at, (one) => ({ ...one, part }));
+      })}
+      ${textCell(`Rail of ${place}`, point.rail, 'short', (rail) => {
+        this.changePoint(at, (one) => ({ ...one, rail }));
+      })}
+      ${removeCell(place, () => {
+        this.change({ points: this.draft.points.filter((_, index) => index !== at) });
+      })}
     </tr>`;
   }
 
-  private renderPart({ designator, first, second }: PartDraft, at: number) {
-    const place = designator.trim() === '' ? `part ${at + 1}` : designator;
-    const field = (name: keyof PartDraft, value: string, label: string) =>
-      html`<td class=${name === 'designator' ? 'short' : ''}>
-        <input
-          type="text"
-          aria-label=${label}
-          .value=${value}
-          @input=${(event: Event) => {
-            this.changePart(at, { [name]: textIn(event) });
-          }}
-        />
-      </td>`;
+  private renderPart(part: PartDraft, at: number) {
+    const place = part.designator.trim() === '' ? `part ${at + 1}` : part.designator;
+    const field = (name: keyof PartDraft, label: string, width: CellWidth) =>
+      textCell(label, part[name], width, (text) => {
+        this.changePart(at, { [name]: text });
+      });
     return html`<tr>
-      ${field('designator', designator, `Designator of part ${at + 1}`)}
-      ${field('first', first, `First node of ${place}`)} ${field('second', second, `Second node of ${place}`)}
-      <td>
-        <button
-          class="plain"
-          type="button"
-          aria-label="Remove ${place}"
-          @click=${() => {
-            this.change({ parts: this.draft.parts.filter((_, index) => index !== at) });
-          }}
-        >
-          Remove
-        </button>
-      </td>
+      ${field('designator', `Designator of part ${at + 1}`, 'short')}
+      ${field('first', `First node of ${place}`, 'long')} ${field('second', `Second node of ${place}`, 'long')}
+      ${removeCell(place, () => {
+        this.change({ parts: this.draft.parts.filter((_, index) => index !== at) });
+      })}
     </tr>`;
   }
 
@@ -302,6 +257,27 @@ export class FamilyEditor extends LitElement {
       </div>
       ${family === undefined ? nothing : this.renderNext(family)}`;
   }
+}
+
+type CellWidth = 'short' | 'long';
+
+function textCell(label: string, value: string, width: CellWidth, typed: (text: string) => void) {
+  return html`<td class=${width}>
+    <input
+      type="text"
+      aria-label=${label}
+      .value=${value}
+      @input=${(event: Event) => {
+        typed(textIn(event));
+      }}
+    />
+  </td>`;
+}
+
+function removeCell(place: string, remove: () => void) {
+  return html`<td>
+    <button class="plain" type="button" aria-label="Remove ${place}" @click=${remove}>Remove</button>
+  </td>`;
 }
 
 function textIn(event: Event): string {

@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Given } from '../../domain/file-plan.ts';
-import { MODES, MODE_UNITS, SPECIMENS, STAGES } from '../../domain/reading.ts';
+import { MODE_UNITS } from '../../domain/reading.ts';
 import type { FacetValue } from '../../session/answers.ts';
 import { givenFields, type GivenField } from '../../session/plan-check.ts';
 import { withGiven } from '../../session/plan-edits.ts';
@@ -11,13 +11,8 @@ import { AnswerController } from '../controllers/answer-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { listText } from '../words.ts';
 import { PlanChanged } from './file-plan-events.ts';
-import { GIVEN_NAMES, readStart, startText } from './file-plan-text.ts';
-
-const LISTS: Partial<Readonly<Record<keyof Given, readonly string[]>>> = {
-  stage: STAGES,
-  mode: MODES,
-  specimen: SPECIMENS,
-};
+import { givenFieldStyles } from './file-plan-given.styles.ts';
+import { GIVEN_LISTS, GIVEN_NAMES, readStart, startText } from './file-plan-text.ts';
 
 /** What an empty answer means, where it means something. */
 const EMPTY: Partial<Readonly<Record<keyof Given, string>>> = {
@@ -37,6 +32,7 @@ const MOST_NAMES = 500;
 export class FilePlanGiven extends LitElement {
   static override styles = [
     shared,
+    givenFieldStyles,
     css`
       .fields {
         display: flex;
@@ -44,16 +40,9 @@ export class FilePlanGiven extends LitElement {
         gap: 0.25rem 1.25rem;
       }
 
-      label {
-        display: grid;
-        gap: 0.125rem;
-        font-size: var(--small);
-      }
-
       input,
       select {
         width: 11rem;
-        font-size: 1rem;
       }
 
       p {
@@ -124,7 +113,7 @@ export class FilePlanGiven extends LitElement {
 
   private renderField({ key, required }: GivenField) {
     const { plan } = this.waiting;
-    const list = LISTS[key];
+    const list = GIVEN_LISTS[key];
     const isDay =
       !plan.columns.some((use) => use.field === 'elapsed') && plan.columns.some((use) => use.field === 'clock');
     const name = key === 'start' && isDay ? 'day' : GIVEN_NAMES[key];

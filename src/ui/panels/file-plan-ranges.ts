@@ -1,19 +1,13 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Given, GivenRange } from '../../domain/file-plan.ts';
-import { MODES, SPECIMENS, STAGES } from '../../domain/reading.ts';
 import { givenFields } from '../../session/plan-check.ts';
 import { withRange, withRangeAdded, withRangeGiven } from '../../session/plan-edits.ts';
 import type { WaitingFile } from '../../session/waiting-file.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { PlanChanged } from './file-plan-events.ts';
-import { GIVEN_NAMES } from './file-plan-text.ts';
-
-const LISTS: Partial<Readonly<Record<keyof Given, readonly string[]>>> = {
-  stage: STAGES,
-  mode: MODES,
-  specimen: SPECIMENS,
-};
+import { givenFieldStyles } from './file-plan-given.styles.ts';
+import { GIVEN_LISTS, GIVEN_NAMES } from './file-plan-text.ts';
 
 /**
  * What no column says, stated for ranges of a file's lines: a bare log of several repairs or points one after the other.
@@ -23,6 +17,7 @@ const LISTS: Partial<Readonly<Record<keyof Given, readonly string[]>>> = {
 export class FilePlanRanges extends LitElement {
   static override styles = [
     shared,
+    givenFieldStyles,
     css`
       fieldset {
         display: flex;
@@ -32,16 +27,9 @@ export class FilePlanRanges extends LitElement {
         margin: 0 0 0.5rem;
       }
 
-      label {
-        display: grid;
-        gap: 0.125rem;
-        font-size: var(--small);
-      }
-
       input,
       select {
         width: 9rem;
-        font-size: 1rem;
       }
 
       input[type='number'] {
@@ -72,7 +60,7 @@ export class FilePlanRanges extends LitElement {
   }
 
   private renderField(key: keyof Given, stated: string) {
-    const list = LISTS[key];
+    const list = GIVEN_LISTS[key];
     const name = GIVEN_NAMES[key];
     if (list === undefined)
       return html`<label>${name}<input name=${key} type="text" autocomplete="off" .value=${stated} /></label>`;

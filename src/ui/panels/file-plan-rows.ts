@@ -6,6 +6,7 @@ import { MODES, MODE_UNITS, STAGES, type Mode, type Stage } from '../../domain/r
 import { fieldsOf, withField, withReadingUse, type ReadingUse } from '../../session/plan-edits.ts';
 import type { WaitingFile } from '../../session/waiting-file.ts';
 import { shared } from '../styles/shared.styles.ts';
+import { countText } from '../words.ts';
 import { PlanChanged } from './file-plan-events.ts';
 import { filePlanRowsStyles } from './file-plan-rows.styles.ts';
 
@@ -184,7 +185,7 @@ export class FilePlanRows extends LitElement {
       ${
         more > 0
           ? html`<p>
-              ${more} more columns are not shown.
+              ${countText(more, this.waiting.plan.decimalMark)} more columns are not shown.
               <button class="plain" type="button" @click=${this.showMore}>Show more columns</button>
             </p>`
           : nothing

@@ -1,6 +1,7 @@
 import type { DateOrder, Encoding, FilePlan, Given, Question, Separator } from '../../domain/file-plan.ts';
 import type { Shape } from '../../domain/import-record.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
+import { MODES, SPECIMENS, STAGES } from '../../domain/reading.ts';
 import type { FileLine } from '../../session/waiting-file.ts';
 
 export const ENCODING_NAMES: Readonly<Record<Encoding, string>> = {
@@ -61,6 +62,13 @@ export const GIVEN_NAMES: Readonly<Record<keyof Given, string>> = {
   specimen: 'specimen',
   meter: 'meter',
   start: 'start',
+};
+
+/** The words that may be stated, where they are few. */
+export const GIVEN_LISTS: Partial<Readonly<Record<keyof Given, readonly string[]>>> = {
+  stage: STAGES,
+  mode: MODES,
+  specimen: SPECIMENS,
 };
 
 const MONTHS = [

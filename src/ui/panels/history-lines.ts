@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { HistoryLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { stepSource, stepText } from '../grid/edit-words.ts';
@@ -94,7 +95,7 @@ export class HistoryLines extends LitElement {
       this.explained = undefined;
       this.problem = '';
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     }
   }
 

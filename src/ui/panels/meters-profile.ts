@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import { MODES, type Mode } from '../../domain/reading.ts';
 import type { Session } from '../../session/session.ts';
 import { shared } from '../styles/shared.styles.ts';
@@ -87,7 +88,7 @@ export class MeterProfile extends LitElement {
       this.dispatchEvent(benchChanged(what, rejudged));
       this.close();
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     }
   }
 

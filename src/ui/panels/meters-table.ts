@@ -1,5 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { MetersRead } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { hashOf } from '../route.ts';
@@ -68,7 +69,7 @@ export class MetersTable extends LitElement {
       const what = `${names} ${meters.length === 1 ? 'has a new profile' : 'have new profiles'} now.`;
       this.dispatchEvent(benchChanged(what, rejudged));
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     }
   }
 

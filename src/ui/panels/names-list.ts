@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { NameAnswer, UnknownName } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
@@ -107,7 +108,7 @@ export class NamesList extends LitElement {
     try {
       await this.session.ask('answerName', [answer]);
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
       return;
     }
     this.said = meaning === undefined ? `${name} is a new ${KINDS[kind]}.` : `${name} is ${meaning} from now on.`;

@@ -8,6 +8,7 @@ import { expectationText } from '../band-text.ts';
 import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
 import { tape } from '../charts/tolerance-tape.ts';
 import { bandWay, originWay, repairWay } from '../grid/row-ways.ts';
+import { factsStyles } from '../styles/facts.styles.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { verdictText } from '../verdict-text.ts';
 import './readings-history.ts';
@@ -22,6 +23,7 @@ import { limitNames, marginText, readingWithUncertainty, verdictArithmetic } fro
 export class ReadingsDetails extends LitElement {
   static override styles = [
     shared,
+    factsStyles,
     tapeStyles,
     css`
       section {
@@ -54,25 +56,12 @@ export class ReadingsDetails extends LitElement {
         margin: 0;
       }
 
-      dl {
+      .facts {
         display: flex;
         flex-wrap: wrap;
         gap: 0.25rem 2rem;
         margin: 0;
         font-size: var(--small);
-      }
-
-      dl div {
-        display: flex;
-        gap: 0.5rem;
-      }
-
-      dt {
-        color: var(--quiet);
-      }
-
-      dd {
-        margin: 0;
       }
     `,
   ];
@@ -117,7 +106,7 @@ export class ReadingsDetails extends LitElement {
         <button type="button" @click=${this.close}>Close</button>
       </header>
       <p>${verdictArithmetic(row, decimalMark)}</p>
-      <dl>
+      <dl class="facts">
         ${this.facts(row).map(([name, value]) =>
           value === ''
             ? nothing

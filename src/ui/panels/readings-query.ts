@@ -10,7 +10,11 @@ const VALUES_NAMED = 3;
 
 /** What a filter asks for, as a sentence without its full stop: `family is HERON-48 or PLOVER-32`. */
 export function filterSentence(filter: Filter, mark: DecimalMark): string {
-  if ('oneOf' in filter) return `${filter.field} is ${orText(filter.oneOf.map((value) => value || 'not stated'))}`;
+  if ('oneOf' in filter)
+    return `${filter.field} is ${orText(
+      filter.oneOf.map((value) => value || 'not stated'),
+      mark,
+    )}`;
   if ('contains' in filter) return `a text holds “${filter.contains}”`;
   const text = (bound: number): string =>
     filter.field === 'time' ? writeTime(bound).replace('T', ' ') : writeNumber(bound, mark, filter.unit);
@@ -127,9 +131,9 @@ function zoned(text: string): string {
   return text.includes('T') ? `${text}Z` : text;
 }
 
-function orText(values: readonly string[]): string {
+function orText(values: readonly string[], mark: DecimalMark): string {
   const named = values.slice(0, values.length > VALUES_NAMED + 1 ? VALUES_NAMED : values.length);
   const others = values.length - named.length;
-  const last = others > 0 ? `${others} others` : named.pop();
+  const last = others > 0 ? `${countText(others, mark)} others` : named.pop();
   return named.length === 0 ? (last ?? 'nothing') : `${named.join(', ')} or ${last ?? ''}`;
 }

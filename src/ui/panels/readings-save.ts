@@ -1,10 +1,12 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { ReadingsQuery, WorkProgress } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { saveFile } from '../save-file.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText } from '../words.ts';
+import { readingsFormStyles } from './readings-form.styles.ts';
 
 /**
  * Saves all readings of a query as a CSV file, exactly or for a spreadsheet. Long ones tell how far they are, and can be stopped.
@@ -14,17 +16,8 @@ import { countOf, countText } from '../words.ts';
 export class ReadingsSave extends LitElement {
   static override styles = [
     shared,
+    readingsFormStyles,
     css`
-      fieldset {
-        display: grid;
-        gap: 0.5rem;
-        margin: 0;
-        padding: 0.5rem 0;
-        border: solid var(--rule);
-        border-width: 1px 0;
-        font-size: var(--small);
-      }
-
       p {
         max-inline-size: none;
         margin: 0;
@@ -97,7 +90,7 @@ export class ReadingsSave extends LitElement {
       this.say(`Saved as “${name}”.`);
     } catch (error) {
       if (running.signal.aborted) this.say('Stopped: nothing was saved.');
-      else this.say(error instanceof Error ? error.message : String(error), true);
+      else this.say(errorText(error), true);
     } finally {
       this.running = this.progress = undefined;
     }

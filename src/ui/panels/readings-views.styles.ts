@@ -1,16 +1,6 @@
 import { css } from 'lit';
 
 export const readingsViewsStyles = css`
-  fieldset {
-    display: grid;
-    gap: 0.5rem;
-    margin: 0;
-    padding: 0.5rem 0;
-    border: solid var(--rule);
-    border-width: 1px 0;
-    font-size: var(--small);
-  }
-
   ul {
     display: flex;
     flex-wrap: wrap;

@@ -1,12 +1,14 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { ifDefined } from 'lit/directives/if-defined.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { KeptView } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { readViewAddress } from './readings-address.ts';
+import { readingsFormStyles } from './readings-form.styles.ts';
 import { readingsViewsStyles } from './readings-views.styles.ts';
 
 /** A longer name would not fit beside the others. */
@@ -19,7 +21,7 @@ const LONGEST_NAME = 80;
  */
 @customElement('bt-readings-views')
 export class ReadingsViews extends LitElement {
-  static override styles = [shared, readingsViewsStyles];
+  static override styles = [shared, readingsFormStyles, readingsViewsStyles];
 
   private readonly views = new AnswerController<readonly KeptView[]>(this, () => {
     const { session } = this;
@@ -92,7 +94,7 @@ export class ReadingsViews extends LitElement {
       this.say(done);
       return true;
     } catch (error) {
-      this.say(error instanceof Error ? error.message : String(error), true);
+      this.say(errorText(error), true);
       return false;
     }
   }

@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import { OUTCOMES, type Outcome } from '../../domain/repair.ts';
 import type { Session } from '../../session/session.ts';
 import { hashOf } from '../route.ts';
@@ -84,7 +85,7 @@ export class RepairForm extends LitElement {
       if (this.fault !== undefined) return;
       await this.session.ask('setRepair', [repair, isNew]);
     } catch (error) {
-      this.fault = { sentence: error instanceof Error ? error.message : String(error) };
+      this.fault = { sentence: errorText(error) };
       return;
     }
     this.dispatchEvent(new CustomEvent<string>('repair-kept', { detail: repair.id }));

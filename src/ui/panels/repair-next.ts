@@ -60,7 +60,7 @@ export class RepairNext extends LitElement {
                 <td class="number">${seconds === undefined ? '' : durationText(Math.round(seconds), this.mark)}</td>
               </tr>`,
           )}
-          ${inQuestion.length === shown.length ? nothing : this.renderOther(`${inQuestion.length - shown.length} less likely checks`, others)}
+          ${inQuestion.length === shown.length ? nothing : this.renderOther(countOf(inQuestion.length - shown.length, 'less likely check', this.mark), others)}
           ${noneOfThese === undefined ? nothing : this.renderOther('none of these: another fault, a bad joint, or none', noneOfThese)}
         </tbody>
       </table>

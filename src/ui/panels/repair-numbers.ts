@@ -1,9 +1,9 @@
+import { DAY } from '../../domain/day.ts';
+
 /** A number as it is typed, with either decimal mark; `NaN` where it is none. */
 export function typedNumber(text: string): number {
   return /^\s*\d+(?:[.,]\d+)?\s*$/.test(text) ? Number(text.replace(',', '.')) : NaN;
 }
-
-const DAY = 86_400_000;
 
 /** A day as it is typed or chosen, `2026-03-14`, in local wall milliseconds counted as if UTC; `NaN` for none, undefined for no such day. */
 export function typedDay(text: string): number | undefined {

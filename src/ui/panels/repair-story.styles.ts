@@ -19,19 +19,6 @@ export const storyStyles = css`
     margin: 0.5rem 0 1rem;
   }
 
-  .facts div {
-    display: flex;
-    gap: 0.5rem;
-  }
-
-  dt {
-    color: var(--quiet);
-  }
-
-  dd {
-    margin: 0;
-  }
-
   .fraction {
     display: inline-block;
     width: 5ch;

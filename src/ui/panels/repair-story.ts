@@ -1,5 +1,6 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import { roleOf } from '../../domain/family.ts';
 import { formatShown, type DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS, STAGES, isPowered } from '../../domain/reading.ts';
@@ -13,6 +14,7 @@ import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { readingText } from '../grid/reading-text.ts';
 import { boardSheetHash, hashOf, readingsHash, repairFormHash } from '../route.ts';
+import { factsStyles } from '../styles/facts.styles.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { verdictText } from '../verdict-text.ts';
 import { countOf, countText, dayText, listText, minuteText } from '../words.ts';
@@ -31,7 +33,7 @@ import { storyStyles } from './repair-story.styles.ts';
 /** One board's story: what came, what was measured at each stage, what that proves of its parts, and how it ended. */
 @customElement('bt-repair-story')
 export class RepairStory extends LitElement {
-  static override styles = [shared, tapeStyles, storyStyles];
+  static override styles = [shared, factsStyles, tapeStyles, storyStyles];
 
   private readonly story = new AnswerController<{ readonly found: Story | undefined }>(this, () => ({
     key: this.key,
@@ -80,7 +82,7 @@ export class RepairStory extends LitElement {
       await this.session.ask('overruleLine', [this.repair, rule, reason]);
       this.fault = '';
     } catch (error) {
-      this.fault = error instanceof Error ? error.message : String(error);
+      this.fault = errorText(error);
     }
   }
 

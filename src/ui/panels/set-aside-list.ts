@@ -1,5 +1,6 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { SetAside } from '../../domain/import-record.ts';
 import type { Session } from '../../session/session.ts';
 import '../paging.ts';
@@ -97,7 +98,7 @@ export class SetAsideList extends LitElement {
     try {
       await command();
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     }
   }
 

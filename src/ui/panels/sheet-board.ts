@@ -6,6 +6,7 @@ import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
 import { tape } from '../charts/tolerance-tape.ts';
 import { readingLine } from '../grid/reading-text.ts';
 import { hashOf } from '../route.ts';
+import { factsStyles } from '../styles/facts.styles.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { verdictText } from '../verdict-text.ts';
 import { dayText, listText } from '../words.ts';
@@ -19,7 +20,7 @@ import { sheetStyles } from './sheet-styles.ts';
 /** The sheet that goes into the box with a board: complaint, what was found and replaced, readings before and after. */
 @customElement('bt-sheet-board')
 export class SheetBoard extends LitElement {
-  static override styles = [shared, tapeStyles, sheetStyles];
+  static override styles = [shared, factsStyles, tapeStyles, sheetStyles];
 
   @property({ attribute: false }) story!: RepairStory;
   @property({ attribute: false }) decision!: RepairDecision;

@@ -1,3 +1,4 @@
+import { DAY } from '../../domain/day.ts';
 import type {
   BenchCalls,
   FacetValue,
@@ -30,7 +31,6 @@ export interface ShiftSummary {
   readonly setAside: ShiftOverview['setAside'];
 }
 
-const DAY = 86_400_000;
 const TIMED = { field: 'time', from: Number.MIN_SAFE_INTEGER } as const;
 
 /** Asks for all that one day's summary shows; `NaN` means the last day with readings. Undefined where no reading has a time. */

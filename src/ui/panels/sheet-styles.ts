@@ -33,19 +33,6 @@ export const sheetStyles = css`
     margin: 0.5rem 0;
   }
 
-  .facts div {
-    display: flex;
-    gap: 0.5rem;
-  }
-
-  dt {
-    color: var(--quiet);
-  }
-
-  dd {
-    margin: 0;
-  }
-
   p {
     max-width: none;
   }

@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import { HISTORY_KINDS, type BenchCalls, type HistoryKind, type HistoryLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
@@ -72,7 +73,7 @@ export class ShiftHistory extends LitElement {
     try {
       await command();
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = errorText(error);
     }
   }
 

@@ -1,5 +1,6 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { errorText } from '../../domain/error-text.ts';
 import type { BackupContents } from '../../session/answers.ts';
 import { backupDue } from '../../session/kept-bench.ts';
 import type { Session } from '../../session/session.ts';
@@ -56,7 +57,7 @@ export class ShiftMemory extends LitElement {
     try {
       this.candidate = { file, contents: await this.session.ask('lookIntoBackup', [file]) };
     } catch (error) {
-      this.refusal = error instanceof Error ? error.message : String(error);
+      this.refusal = errorText(error);
     }
   }
 
@@ -103,15 +104,15 @@ export class ShiftMemory extends LitElement {
   private renderCandidate({ file, contents }: Candidate) {
     const { decimalMark } = this.session.state;
     const { imports, readings, repairs, bands, families, present } = contents;
-    const of = (count: number, noun: string): string => countOf(count, noun, decimalMark);
-    const told = contents.changes.map(({ part, added, changed, gone }) => `${part}: ${added} come, ${changed} change, ${gone} go`); // prettier-ignore
+    const of = (number: number, noun: string): string => countOf(number, noun, decimalMark);
+    const count = (number: number): string => countText(number, decimalMark);
+    const told = contents.changes.map(({ part, added, changed, gone }) => `${part}: ${count(added)} come, ${count(changed)} change, ${count(gone)} go`); // prettier-ignore
     return html`<section aria-labelledby="candidate">
       <h3 id="candidate">Put ${file.name} in place of this bench?</h3>
       <p>
         It holds ${of(readings, 'reading')} of ${of(imports, 'import')}, ${of(repairs, 'repair')},
-        ${families === 1 ? '1 family' : `${countText(families, decimalMark)} families`} and ${of(bands, 'band')}; this
-        bench holds ${of(present.readings, 'reading')} of ${of(present.imports, 'import')} and
-        ${of(present.bands, 'band')}.
+        ${families === 1 ? '1 family' : `${count(families)} families`} and ${of(bands, 'band')}; this bench holds
+        ${of(present.readings, 'reading')} of ${of(present.imports, 'import')} and ${of(present.bands, 'band')}.
         ${told.length === 0 ? 'Bands, families, repairs, meters, settings and views stay as they are.' : `Of the ${told.join('; of the ')}.`}
         This bench can be brought back once.
       </p>

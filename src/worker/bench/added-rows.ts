@@ -1,5 +1,6 @@
 import { LogBuilder } from '../../columns/log-builder.ts';
 import { readingAt, type ReadingLog } from '../../columns/reading-log.ts';
+import { DAY } from '../../domain/day.ts';
 import type { ColumnUse, FilePlan, Given } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import { formatShown, type DecimalMark } from '../../domain/quantity.ts';
@@ -18,7 +19,6 @@ const FAULTS = 200;
 const EXAMPLES = 12;
 /** The name of the rows' import stands on the first line of their text, so that no two of them are the same bytes. */
 const NAME_LINES = 1;
-const DAY = 86_400_000;
 const ROW_NUMBER: ColumnUse = {
   header: 'row',
   field: 'ignored',

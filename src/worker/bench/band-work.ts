@@ -1,5 +1,7 @@
 import { limitsOf, type Band, type Expectation, type Limits } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
+import { countOf, countText } from '../../domain/count-text.ts';
+import { errorText } from '../../domain/error-text.ts';
 import type { GoodRule } from '../../domain/good-rule.ts';
 import { roleOf } from '../../domain/family.ts';
 import { markedVolts, usualPercent } from '../../domain/marking.ts';
@@ -79,7 +81,7 @@ export function proposeFor(judged: Judged, check: Check, settings: LearningSetti
   try {
     return { ...line, proposal: proposalOf(judged, check, settings, past, known, band) };
   } catch (error) {
-    return { ...line, reason: error instanceof Error ? error.message : String(error) };
+    return { ...line, reason: errorText(error) };
   }
 }
 
@@ -146,7 +148,8 @@ function warningsOf(
   by: string,
   isOfMains: boolean,
 ): readonly string[] {
-  const percent = (share: number): string => `${Number((100 * share).toPrecision(4))} %`;
+  const { mark } = settings;
+  const percent = (share: number): string => `${String(Number((100 * share).toPrecision(4))).replace('.', mark)} %`;
   const warnings: string[] = [];
   if (isOfMains) {
     warnings.push(
@@ -156,17 +159,20 @@ function warningsOf(
   if (stopgap) {
     const wish = `${percent(settings.content)} of boards with ${percent(settings.confidence)} confidence`;
     warnings.push(
-      `The readings are not normal, and too few to hold ${wish} without assuming so: ${boardsWanted} more are wanted.`,
+      `The readings are not normal, and too few to hold ${wish} without assuming so: ${countText(boardsWanted, mark)} more are wanted.`,
     );
   } else if (boardsWanted === Infinity) {
     warnings.push(`Good boards spread more than ${by} allows: no number of boards will bring the band within it.`);
   } else if (boardsWanted > 0) {
-    const more = boardsWanted === 1 ? '1 more board' : `${boardsWanted} more boards`;
-    warnings.push(`Wider than ${by}, since boards are few: ${more} would bring it within. Keep to that meanwhile.`);
+    warnings.push(
+      `Wider than ${by}, since boards are few: ${countOf(boardsWanted, 'more board', mark)} would bring it within. Keep to that meanwhile.`,
+    );
   }
   if (twoGroups) warnings.push('The readings fall into two groups: two revisions of the board may be mixed together.');
   if (overRange > 0 && count > 0)
-    warnings.push(`${overRange} of ${overRange + count} read over-range and count as a share, not as numbers.`);
+    warnings.push(
+      `${countText(overRange, mark)} of ${countText(overRange + count, mark)} read over-range and count as a share, not as numbers.`,
+    );
   return warnings;
 }
 

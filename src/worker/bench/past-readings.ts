@@ -6,6 +6,7 @@ import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
 import { benchHistory, pastReadings, type BenchHistory, type PastReadings } from '../../learning/standing.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
 import { rowsOf } from './repair-lines.ts';
+import { workingPeriod } from './working-period.ts';
 
 const NONE: PastReadings = { rows: new Uint32Array(), standing: new Uint8Array(), returned: new Uint8Array() };
 
@@ -41,10 +42,11 @@ export function checkCode(judged: Judged, { family, point, stage, mode }: Check)
   return -1;
 }
 
-function firstKnown({ data: { log, repairs } }: Judged): Known {
+function firstKnown(judged: Judged): Known {
+  const { log, repairs } = judged.data;
   return {
     rowsByCheck: groupByCheck(log),
-    history: benchHistory(log, repairs),
+    history: benchHistory(log, repairs, workingPeriod(judged)?.last ?? -Infinity),
     failures: new Map(),
     past: new Map(),
   };

@@ -1,7 +1,8 @@
+import { DAY } from '../../domain/day.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS, MODES, SPECIMENS, STAGES, STATES, type Reading } from '../../domain/reading.ts';
 import { MAX_NAME } from '../../intake/caps.ts';
-import { orList, shorten, type Fault } from '../../intake/fault.ts';
+import { noWord, shorten, wrongUnit, type Fault } from '../../intake/fault.ts';
 import { cleanName } from '../../intake/names.ts';
 import { QuantityScanner } from '../../intake/quantity-scanner.ts';
 import { stateOfWord } from '../../intake/state-words.ts';
@@ -9,7 +10,6 @@ import { TimeScanner } from '../../intake/time-scanner.ts';
 import { readMode, readSpecimen, readStage } from '../../intake/words.ts';
 import type { EditField, ReadingPatch } from '../../domain/reading-edit.ts';
 
-const DAY = 86_400_000;
 /** Said behind a point: that a new part was measured in place of the board's own. */
 export const NEW_PART = /,\s*new part\s*$/;
 const quantity = new QuantityScanner();
@@ -67,10 +67,7 @@ function readReading(text: string, reading: Reading, mark: DecimalMark): Reading
   }
   const { unit } = quantity;
   if (unit !== undefined && unit !== MODE_UNITS[reading.mode]) {
-    return {
-      wrong: `is in ${unit}, in which ${reading.mode} is not measured`,
-      remedy: 'Correct the unit or the mode.',
-    };
+    return wrongUnit(unit, reading.mode);
   }
   const state = STATES[quantity.state]!;
   return { state, value: quantity.value, prefix: quantity.prefix, decimals: quantity.decimals };
@@ -102,5 +99,5 @@ function word<Word extends string>(
   words: readonly Word[],
 ): ReadingPatch | Fault {
   if (meaning !== undefined) return { [field]: meaning };
-  return { wrong: `is no ${field} that is known`, remedy: `Write ${orList(words)}.` };
+  return noWord(field, words);
 }

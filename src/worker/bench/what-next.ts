@@ -1,6 +1,7 @@
 import { readingAt } from '../../columns/reading-log.ts';
 import { countOf, countText } from '../../domain/count-text.ts';
 import { partClass, type Family } from '../../domain/family.ts';
+import { listText } from '../../domain/list-text.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
 import { compareParts, type ExaminedRepair } from '../../patterns/examined-repair.ts';
@@ -68,7 +69,7 @@ export function nextOn(board: BoardOnBench, mark: DecimalMark): WhatNext {
 /** What to measure besides parts that are proved failed: those that are not settled yet and have failed with them often enough. */
 function whatElseFailed({ evidence, earlier }: BoardOnBench, failed: readonly string[], mark: DecimalMark): WhatNext {
   const [are, they] = failed.length === 1 ? ['is', 'it'] : ['are', 'they'];
-  const found = `${listed(failed)} ${are} proved failed`;
+  const found = `${listText(failed)} ${are} proved failed`;
   const alike = earlier.map((repair) => repair.failed).filter((parts) => failed.every((part) => parts.includes(part)));
   const together = new Map<string, number>();
   for (const part of alike.flat()) together.set(part, (together.get(part) ?? 0) + 1);
@@ -80,7 +81,7 @@ function whatElseFailed({ evidence, earlier }: BoardOnBench, failed: readonly st
   const parts = often.map(([part, times]) => `${part} had failed too in ${countText(times, mark)}`);
   return without(
     'found',
-    `${found}. Of the ${countOf(alike.length, 'earlier repair', mark)} in which ${they} had, ${listed(parts)}: measure ${often.length === 1 ? 'it' : 'these'} as well.`,
+    `${found}. Of the ${countOf(alike.length, 'earlier repair', mark)} in which ${they} had, ${listText(parts)}: measure ${often.length === 1 ? 'it' : 'these'} as well.`,
   );
 }
 
@@ -103,8 +104,8 @@ function whatToLift(
   const { parts, repairs } = chancesToLift(group, earlier);
   const together = readTogether(group, evidence);
   if (repairs < FEWEST_REPAIRS) {
-    const few = repairs === 1 ? '1 earlier repair tells' : `${repairs} earlier repairs tell`;
-    return without('too thin', `${together}: lift whichever is easiest, since only ${few} which it was.`);
+    const few = countOf(repairs, 'earlier repair', mark);
+    return without('too thin', `${together}: lift whichever is easiest, since only ${few} ${repairs === 1 ? 'tells' : 'tell'} which it was.`); // prettier-ignore
   }
   const candidates = group.map((part, at) => ({ part, seconds: lifting.get(part), ...parts[at]! }));
   const isTimed = candidates.every(({ seconds }) => seconds !== undefined);
@@ -129,8 +130,8 @@ function readTogether(group: readonly string[], evidence: BoardOnBench['evidence
   const read = group.filter((part) => evidence.get(part)?.finding === 'suspected');
   const unread = group.filter((part) => !read.includes(part));
   return unread.length === 0
-    ? `${listed(read)} read bad together in circuit, and mask each other`
-    : `${listed(read)} ${read.length === 1 ? 'reads' : 'read'} bad in circuit, where ${listed(unread)} may mask ${read.length === 1 ? 'it' : 'them'}`;
+    ? `${listText(read)} read bad together in circuit, and mask each other`
+    : `${listText(read)} ${read.length === 1 ? 'reads' : 'read'} bad in circuit, where ${listText(unread)} may mask ${read.length === 1 ? 'it' : 'them'}`;
 }
 
 /** Which check to make: the first of the order that shows the fault in the least expected time. */
@@ -162,10 +163,6 @@ function whatToProbe(board: BoardOnBench, mark: DecimalMark): WhatNext {
 
 function without(kind: WhatNext['kind'], sentence: string): WhatNext {
   return { kind, sentence, inQuestion: [] };
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
 }
 
 function pointOf(family: Family, part: string): string {

@@ -4,6 +4,7 @@ import type { Family } from '../../domain/family.ts';
 import type { GoodRule } from '../../domain/good-rule.ts';
 import type { SetAside } from '../../domain/import-record.ts';
 import type { Meter } from '../../domain/meter.ts';
+import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Verdict } from '../../domain/verdict.ts';
 import type { Trial, TrialShare } from '../../learning/trial.ts';
 import type { BenchSummary } from './memory.ts';
@@ -55,6 +56,8 @@ export interface LearningSettings {
   readonly sides: 'both' | 'at least' | 'at most';
   readonly keptRows: readonly number[];
   readonly rule: GoodRule;
+  /** That of the sentences about it. */
+  readonly mark: DecimalMark;
 }
 
 /** A proposed band with what backs it. */
