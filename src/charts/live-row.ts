@@ -3,8 +3,8 @@ import { ticksOf, type Tick } from './places.ts';
 
 /** Readings of one point in one unit, with the limits of its band. */
 export interface LiveReadings {
-  readonly received: readonly number[];
-  readonly returned: readonly number[];
+  readonly received: ArrayLike<number>;
+  readonly returned: ArrayLike<number>;
   /** Infinite where a side is open. */
   readonly limits: { readonly low: number; readonly high: number } | undefined;
 }
@@ -39,8 +39,8 @@ export function layOutLiveRow(
     .range([0, width]);
   // Cut before it is placed: a scale gives infinity no place.
   const cut = (value: number): number => x(Math.max(low - air, Math.min(high + air, value)));
-  const strokes = (values: readonly number[], top: number): string => {
-    const places = new Set(values.map((value) => Math.round(x(value) / GRAIN) * GRAIN));
+  const strokes = (values: ArrayLike<number>, top: number): string => {
+    const places = new Set(Array.from(values, (value) => Math.round(x(value) / GRAIN) * GRAIN));
     return [...places].map((place) => `M${place} ${top}v${stroke}`).join('');
   };
   return {
@@ -51,7 +51,7 @@ export function layOutLiveRow(
   };
 }
 
-function extentOf(values: readonly number[]): readonly number[] {
-  const [low, high] = extent(values);
+function extentOf(values: ArrayLike<number>): readonly number[] {
+  const [low, high] = extent(Array.from(values));
   return low === undefined ? [] : [low, high];
 }

@@ -1,3 +1,5 @@
+import { DAY } from '../domain/day.ts';
+
 /** When something was written down of a repair: its readings, its coming in, its going back. */
 export interface Activity {
   readonly repair: string;
@@ -11,7 +13,6 @@ export interface ActivityPeriod {
   readonly last: number;
 }
 
-const DAY = 86_400_000;
 /** A lone repair this far from all others is taken for a mistyped date (common practice, no source). */
 const LONELY_DAYS = 60;
 /** With fewer repairs none can be told from its neighbours. */

@@ -1,3 +1,4 @@
+import { DAY } from '../domain/day.ts';
 import type { Repair } from '../domain/repair.ts';
 import { kaplanMeier, type SurvivalStep } from '../statistics/survival/kaplan-meier.ts';
 import type { Lifetimes } from '../statistics/survival/lifetimes.ts';
@@ -24,8 +25,6 @@ export interface Holding {
   /** Days by which half have come back; undefined where fewer did. */
   readonly median: number | undefined;
 }
-
-const DAY = 86_400_000;
 
 /** When the board of a repair first came back, in milliseconds, by the repair's id; told by the records of all repairs of a bench. */
 export function firstComebacks(records: Iterable<Repair>): ReadonlyMap<string, number> {

@@ -1,3 +1,4 @@
+import { DAY } from '../domain/day.ts';
 import type { Repair } from '../domain/repair.ts';
 import type { Evidence } from '../judging/evidence.ts';
 
@@ -66,7 +67,6 @@ export function examinedRepair(known: Examination, share = (list: readonly strin
 
 const NO_PARTS: ReadonlySet<string> = new Set();
 
-const DAY = 86_400_000;
 /** Days from a Monday to 1 January 1970, the day 0 of the times. */
 const DAYS_AFTER_MONDAY = 3;
 

@@ -28,6 +28,7 @@ export type {
   FamilyPage,
   FamilyQuery,
   Holding,
+  LiveNumbers,
   LivePoints,
   MetersOverview,
   RepairsChosen,

@@ -75,10 +75,17 @@ function statusOf(page: FamilyPageView): string {
   return page.shadowRoot?.querySelector('.filters ~ [role=status]')?.textContent.trim() ?? '';
 }
 
-/** Waits for the frame that says something else than before of how many repairs fit. */
+/** Waits until a frame has been laid out and painted that says something else than before of how many repairs fit. */
 async function shown(page: FamilyPageView, before: string): Promise<string> {
+  const { port1, port2 } = new MessageChannel();
   for (;;) {
-    await new Promise((resolve) => requestAnimationFrame(resolve));
+    await new Promise((resolve) => {
+      // A message sent before a frame is painted comes after it.
+      port1.onmessage = resolve;
+      requestAnimationFrame(() => {
+        port2.postMessage(undefined);
+      });
+    });
     const status = statusOf(page);
     if (status !== '' && status !== before) return status;
   }

@@ -84,6 +84,13 @@ describe('<bt-figure-frame>', () => {
 
   test('folds a long table below, one action away', async () => {
     const frame = await showFrame({ folded: true });
+    const [details] = all(frame, 'details') as unknown as readonly HTMLDetailsElement[];
     expect(all(frame, 'details summary')[0]?.textContent).toBe('The numbers as a table');
+    expect(all(frame, 'tbody tr')).toHaveLength(0);
+    details!.open = true;
+    await vi.waitFor(() => {
+      expect(all(frame, 'tbody tr').length).toBeGreaterThan(0);
+    });
+    expect(await violations(frame)).toEqual([]);
   });
 });

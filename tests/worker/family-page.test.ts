@@ -145,7 +145,7 @@ describe('filters of the page', () => {
 
   test('live readings are those of the repairs that are left, and of the meter', async () => {
     const counted = ({ live }: FamilyPage): number =>
-      sum(live.map(({ received, returned, without }) => received.length + returned.length + without));
+      sum(live.map(({ received, returned, without }) => received.count + returned.count + without));
     const readings = async (filters: ReadingsQuery['filters']): Promise<number> =>
       (await ask(sample, 'count', { filters: [...filters, { field: 'stage', oneOf: ['live', 'run-in'] }], sort: [] }))
         .readings;
@@ -156,6 +156,29 @@ describe('filters of the page', () => {
       await readings([{ field: 'repair', oneOf: some.chosen }, { field: 'meter', oneOf: ['M1'] }]), // prettier-ignore
     );
     expect(counted(some)).toBeLessThan(counted(whole));
+  });
+
+  test('live readings are listed once for each number, and counted within the band as they are judged', async () => {
+    const { live } = await pageOf(sample, { family: 'HERON-48' });
+    for (const { check, received, returned, limits } of live) {
+      for (const { count, values, within } of [received, returned]) {
+        expect([...values]).toEqual([...new Set(values)].sort((a, b) => a - b));
+        expect(values.length).toBeLessThanOrEqual(count);
+        expect(within === undefined).toBe(limits === undefined);
+      }
+      if (limits === undefined) continue;
+      const { readings } = await ask(sample, 'count', {
+        filters: [
+          { field: 'family', oneOf: ['HERON-48'] },
+          { field: 'point', oneOf: [check.point] },
+          { field: 'stage', oneOf: [check.stage] },
+          { field: 'mode', oneOf: [check.mode] },
+          { field: 'reading', from: limits.low, to: limits.high },
+        ],
+        sort: [],
+      });
+      expect(received.within! + returned.within!, check.point).toBe(readings);
+    }
   });
 
   test('all other families are seen through the same filters', async () => {

@@ -1,5 +1,5 @@
 import { css, html, LitElement, nothing } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import { saveFile } from '../save-file.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { ChartElement } from './chart-element.ts';
@@ -101,6 +101,9 @@ export class FigureFrame extends LitElement {
 
   @query('slot:not([name])') private readonly body!: HTMLSlotElement | null;
 
+  /** Whether a folded table has been unfolded: before, none of its many rows is made. */
+  @state() private unfolded = false;
+
   @property({ attribute: false }) question = '';
   @property({ attribute: false }) sentence: unknown = '';
   /** What is said in place of a chart, where there is too little to draw. */
@@ -118,6 +121,10 @@ export class FigureFrame extends LitElement {
     const heading = this.renderRoot.querySelector('h2');
     heading?.focus({ preventScroll: true });
     this.scrollIntoView({ block: 'start' });
+  }
+
+  private unfold(): void {
+    this.unfolded = true;
   }
 
   private saveDrawing(): void {
@@ -179,7 +186,7 @@ export class FigureFrame extends LitElement {
   override render() {
     const { table, folded, instead } = this;
     const charted = this.charted && instead === undefined;
-    const numbers = table === undefined || table.rows.length === 0 ? nothing : this.renderTable(table);
+    const hasNumbers = table !== undefined && table.rows.length > 0;
     return html`<section>
       <h2 id="question" tabindex="-1">${this.question}</h2>
       ${instead === undefined ? html`<p>${this.sentence}</p>` : nothing}
@@ -188,14 +195,14 @@ export class FigureFrame extends LitElement {
       <div class=${folded ? 'folded' : 'beside'}>
         ${charted ? html`<div><slot></slot>${this.renderActions()}</div>` : nothing}
         ${
-          numbers === nothing
+          !hasNumbers
             ? nothing
             : folded
-              ? html`<details>
+              ? html`<details @toggle=${this.unfold}>
                   <summary>The numbers as a table</summary>
-                  ${numbers}
+                  ${this.unfolded ? this.renderTable(table) : nothing}
                 </details>`
-              : html`<div>${numbers}${charted ? nothing : this.renderActions()}</div>`
+              : html`<div>${this.renderTable(table)}${charted ? nothing : this.renderActions()}</div>`
         }
       </div>
       <slot name="words"></slot>

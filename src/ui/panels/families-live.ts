@@ -1,8 +1,8 @@
 import { html } from 'lit';
 import { engineeringPrefix, prefixSymbol } from '../../domain/prefix.ts';
 import { formatShown, joinQuantity, type Unit } from '../../domain/quantity.ts';
-import { isWithin, type Limits } from '../../domain/band.ts';
-import type { LivePoints } from '../../session/answers.ts';
+import type { Limits } from '../../domain/band.ts';
+import type { LiveNumbers, LivePoints } from '../../session/answers.ts';
 import { limitText, rangeText } from '../band-text.ts';
 import '../charts/figure-frame.ts';
 import type { FigureTable } from '../charts/figure-table.ts';
@@ -50,25 +50,25 @@ function titleOf({ check }: LivePoints, all: readonly LivePoints[]): string {
 function lineOf(view: FamilyView, points: LivePoints, title: string): LiveLine {
   const { mark } = view;
   const { check, unit, limits, without: wordless } = points;
-  const halves = { received: [...points.received], returned: [...points.returned] };
-  const inBand = limits && halves.returned.filter((value) => isWithin(limits, 'value', value) === true).length;
+  const { received, returned } = points;
   const band = limits === undefined ? 'no band' : bandText(limits, unit, mark);
   const label =
     limits === undefined
       ? 'no band'
-      : `${countText(inBand ?? 0, mark)} of ${countText(halves.returned.length, mark)} went back in band`;
+      : `${countText(returned.within ?? 0, mark)} of ${countText(returned.count, mark)} went back in band`;
   const without = wordless === 0 ? '' : ` ${countText(wordless, mark)} more gave no number.`;
   return {
-    ...halves,
+    received: received.values,
+    returned: returned.values,
     limits,
     title,
     label,
-    sentence: `${check.point}, ${check.stage}, ${check.mode}: ${countOf(halves.received.length, 'reading', mark)} as received, ${countText(halves.returned.length, mark)} as the board went back; ${band}.${without}`,
+    sentence: `${check.point}, ${check.stage}, ${check.mode}: ${countOf(received.count, 'reading', mark)} as received, ${countText(returned.count, mark)} as the board went back; ${band}.${without}`,
     href: pointReadings(view, check.point, [
       { field: 'stage', oneOf: [check.stage] },
       { field: 'mode', oneOf: [check.mode] },
     ]),
-    tickText: tickTextFor(halves, unit, mark),
+    tickText: tickTextFor([...received.values, ...returned.values], unit, mark),
   };
 }
 
@@ -79,12 +79,8 @@ function bandText(limits: Limits, unit: Unit, mark: FamilyView['mark']): string 
 }
 
 /** Ticks in one prefix, that of the largest reading; with as many digits as they need. */
-function tickTextFor(
-  { received, returned }: Pick<LiveLine, 'received' | 'returned'>,
-  unit: Unit,
-  mark: FamilyView['mark'],
-): (value: number) => string {
-  const largest = [...received, ...returned].reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+function tickTextFor(values: readonly number[], unit: Unit, mark: FamilyView['mark']): (value: number) => string {
+  const largest = values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   const prefix = largest === 0 ? 0 : engineeringPrefix(largest);
   return (value) => {
     const scaled = Number((value / 10 ** prefix).toPrecision(6));
@@ -124,11 +120,7 @@ function tableOf(view: FamilyView): FigureTable {
           value,
         };
       };
-      const ends = (values: Float64Array) => [
-        countCell(values.length, mark),
-        shown(least(values)),
-        shown(most(values)),
-      ];
+      const ends = ({ count, values }: LiveNumbers) => [countCell(count, mark), shown(values[0]), shown(values.at(-1))];
       const limit = (value: number | undefined) =>
         value === undefined || !Number.isFinite(value) ? { text: '' } : { text: limitText(value, unit, mark), value };
       return [
@@ -143,15 +135,4 @@ function tableOf(view: FamilyView): FigureTable {
       ];
     }),
   };
-}
-
-function least(values: Float64Array): number | undefined {
-  return values.reduce<number | undefined>((low, value) => (low === undefined || value < low ? value : low), undefined);
-}
-
-function most(values: Float64Array): number | undefined {
-  return values.reduce<number | undefined>(
-    (high, value) => (high === undefined || value > high ? value : high),
-    undefined,
-  );
 }

@@ -1,3 +1,4 @@
+import { DAY } from '../../domain/day.ts';
 import { complaintMatrix } from '../../patterns/complaints.ts';
 import type { Family } from '../../domain/family.ts';
 import type { ActivityPeriod } from '../../patterns/activity-period.ts';
@@ -151,8 +152,6 @@ function moneyOf({ data }: Judged, query: FamilyQuery): Pick<FamilyPage, 'prices
 function isOutside({ begun }: ExaminedRepair, period: ActivityPeriod | undefined): boolean {
   return period !== undefined && (begun < period.first || begun >= period.last + DAY);
 }
-
-const DAY = 86_400_000;
 
 function holdingAnswer(
   repairs: readonly ExaminedRepair[],

@@ -1,8 +1,8 @@
 import { VALUE } from '../../columns/reading-log.ts';
-import { limitsOf } from '../../domain/band.ts';
+import { isWithin, limitsOf, type Limits } from '../../domain/band.ts';
 import { MODE_UNITS, isPowered } from '../../domain/reading.ts';
 import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
-import type { LivePoints } from '../contract/families.ts';
+import type { LiveNumbers, LivePoints } from '../contract/families.ts';
 import type { Judged } from './bench-data.ts';
 import { rowsOf } from './repair-lines.ts';
 
@@ -58,11 +58,19 @@ export function livePoints(
       return {
         check,
         unit: MODE_UNITS[check.mode],
-        received: Float64Array.from(received),
-        returned: Float64Array.from(returned),
+        received: numbersOf(received, limits),
+        returned: numbersOf(returned, limits),
         without,
         lastDigit: Number.isFinite(lastDigit) ? lastDigit : 0,
         ...(limits && { limits }),
       };
     });
+}
+
+function numbersOf(numbers: readonly number[], limits: Limits | undefined): LiveNumbers {
+  return {
+    count: numbers.length,
+    values: Float64Array.from(new Set(numbers)).sort(),
+    within: limits && numbers.filter((value) => isWithin(limits, 'value', value) === true).length,
+  };
 }

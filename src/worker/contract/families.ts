@@ -93,14 +93,23 @@ export interface FamilyChoices {
   readonly last: number;
 }
 
+/** Numbers read at one point. */
+export interface LiveNumbers {
+  readonly count: number;
+  /** The different ones among them, ascending. */
+  readonly values: Float64Array;
+  /** How many lie within the band's own limits; undefined where it has none. */
+  readonly within: number | undefined;
+}
+
 /** What boards under power read at one point in one mode. */
 export interface LivePoints {
   readonly check: Check;
   readonly unit: Unit;
-  /** Numbers read before the last work on a board, in the unit. */
-  readonly received: Float64Array;
-  /** Numbers read after it, as the board went back. */
-  readonly returned: Float64Array;
+  /** Read before the last work on a board, in the unit. */
+  readonly received: LiveNumbers;
+  /** Read after it, as the board went back. */
+  readonly returned: LiveNumbers;
   /** Answers without a number: over-range and the like. */
   readonly without: number;
   /** Power of ten of the coarsest last digit shown. */
