@@ -7,6 +7,7 @@ import type { Session } from '../../session/session.ts';
 import type { FigureFrame } from '../charts/figure-frame.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
+import { SightController } from '../controllers/sight-controller.ts';
 import { hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText } from '../words.ts';
@@ -31,7 +32,6 @@ import {
 import { whatToStock } from './families-stock.ts';
 import { isItGettingWorse } from './families-time.ts';
 import { failureSets, whatFailsTogether } from './families-together.ts';
-import type { FamilyView } from './families-view.ts';
 
 /** The figures of the page, in their order, and the words that lead to each. */
 const FIGURES = [
@@ -51,9 +51,9 @@ const FIGURES = [
   ['live readings', liveReadings],
 ] as const;
 
+/** A family's page, and what was asked for it. */
 interface Answered {
-  readonly page: FamilyPage | undefined;
-  /** What was asked. */
+  readonly page: FamilyPage;
   readonly question: FamilyAsked;
 }
 
@@ -62,7 +62,7 @@ interface Answered {
 export class FamilyPageView extends LitElement {
   static override styles = [shared, familyPageStyles];
 
-  private readonly pages = new AnswerController<Answered>(this, () => {
+  private readonly pages = new AnswerController<Answered | 'unknown'>(this, () => {
     const { session, family, asked } = this;
     if (session === undefined || family === '') return undefined;
     // What is only drawn of an answer asks for no other.
@@ -73,6 +73,9 @@ export class FamilyPageView extends LitElement {
       keepsLast: this.shown === family,
     };
   });
+  private readonly sight = new SightController<Answered>(this, () => [
+    ...this.renderRoot.querySelectorAll('[data-figure]'),
+  ]);
   /** The family that the answer is about. */
   private shown = '';
   /** The change of the bench's settings that was asked for last. */
@@ -114,14 +117,15 @@ export class FamilyPageView extends LitElement {
       this.beside || path === '' ? hashOf('families', this.family, text) : text === '' ? path : `${path}?${text}`;
   };
 
-  private async count(session: Session, question: FamilyAsked, signal: AbortSignal): Promise<Answered> {
+  private async count(session: Session, question: FamilyAsked, signal: AbortSignal): Promise<Answered | 'unknown'> {
     const { family } = this;
     this.progress = undefined;
     const report = ({ done, total }: { readonly done: number; readonly total: number }): void => {
       if (!signal.aborted) this.progress = done / total;
     };
     try {
-      return { page: await session.ask('familyPage', [familyQuery(family, question)], signal, report), question };
+      const page = await session.ask('familyPage', [familyQuery(family, question)], signal, report);
+      return page === undefined ? 'unknown' : { page, question };
     } catch (error) {
       throw signal.aborted ? new Error('Counting was stopped.') : error;
     }
@@ -237,19 +241,25 @@ export class FamilyPageView extends LitElement {
     </p>`;
   }
 
-  private renderPage(page: FamilyPage, question: FamilyAsked) {
+  private renderPage(answered: Answered) {
+    const { page } = answered;
     return html`${this.beside ? nothing : html`${this.renderFilters(page)}${this.renderMisdated(page)}${this.renderQuestions()}`}
-    ${this.renderFigures(page, question)}`;
+    ${this.renderFigures(answered)}`;
   }
 
   /** The figures of an answer, which stand as they are while the next one is awaited: their links too are of what was asked. */
-  private renderFigures(page: FamilyPage, question: FamilyAsked) {
+  private renderFigures(answered: Answered) {
     const { change, keepPrice, keepFee } = this;
     const { part, beside } = this.asked;
     const mark = this.session?.state.decimalMark ?? '.';
-    return guard([page, part, beside, mark], () => {
-      const view: FamilyView = { page, asked: withAsked(question, { part, beside }), mark, change, keepPrice, keepFee };
-      return FIGURES.map(([, figure], at) => html`<div data-figure=${at}>${figure(view)}</div>`);
+    const versions = this.sight.versions(answered, FIGURES.length);
+    return FIGURES.map(([, figure], at) => {
+      const version = versions[at] ?? answered;
+      const draw = () => {
+        const asked = withAsked(version.question, { part, beside });
+        return figure({ page: version.page, asked, mark, change, keepPrice, keepFee });
+      };
+      return html`<div data-figure=${at}>${guard([version, part, beside, mark], draw)}</div>`;
     });
   }
 
@@ -272,13 +282,12 @@ export class FamilyPageView extends LitElement {
     if (known.value === undefined)
       return html`<p class="quiet" role="status">Counting failures.</p>
         ${this.renderProgress()}`;
-    const { page, question } = known.value;
-    if (page === undefined) {
+    if (known.value === 'unknown') {
       return html`<p>No board of a family ${this.family} is known: its name may be written otherwise.</p>`;
     }
     return html`${this.renderProgress()}
     ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
-    ${this.renderPage(page, question)}`;
+    ${this.renderPage(known.value)}`;
   }
 }
 
