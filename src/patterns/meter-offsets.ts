@@ -45,8 +45,18 @@ const LEAST_DRIFT = 0.3;
  * The limits hold the scatter of the meter and that of the one in the middle.
  */
 export function meterOffsets(log: ReadingLog): MeterOffsets {
+  const work = meterOffsetsInSteps(log);
+  for (;;) {
+    const step = work.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** The same in steps, so that long work can be stopped between them: two for each look at all voltages, of which there are at most one more than meters. */
+export function* meterOffsetsInSteps(log: ReadingLog): Generator<undefined, MeterOffsets, undefined> {
   const { meters } = log.names;
   const all = liveVoltages(log);
+  yield;
   const repairsOf = (meter: number): number =>
     new Set(all.filter((voltage) => voltage.meter === meter).map(({ repair }) => repair)).size;
   const counts = meters.labels.map((name, meter) => ({ meter: name, repairs: repairsOf(meter) }));
@@ -56,11 +66,14 @@ export function meterOffsets(log: ReadingLog): MeterOffsets {
 
   const onsets = new Map<number, number>();
   let polish = polishBy(voltages, onsets);
+  yield;
   for (;;) {
     const drift = clearestDrift(voltages, polish, onsets);
+    yield;
     if (drift === undefined) break;
     onsets.set(drift.meter, drift.since);
     polish = polishBy(voltages, onsets);
+    yield;
   }
   const residuals = perRepair(voltages, polish, onsets);
   const byMeter = groupBy(residuals, ({ meter }) => meter);

@@ -164,7 +164,7 @@ describe('a long count', () => {
     expect(await violations(page)).toEqual([]);
     all(page, '.counting button')[0]?.click();
     await vi.waitFor(() => {
-      expect(textOf(page, '[role=alert]')).toBe('Counting was stopped.');
+      expect(textOf(page, '[role=alert]')).toBe('This was stopped before its end.');
     });
     all(page, 'p button')[0]?.click();
     await figuresDrawn(page);

@@ -1,6 +1,6 @@
 import type { ReactiveControllerHost } from 'lit';
 import { describe, expect, test } from 'vitest';
-import { AnswerController, type Question } from '../../src/ui/controllers/answer-controller.ts';
+import { AnswerController, type Progress, type Question } from '../../src/ui/controllers/answer-controller.ts';
 
 /** A host that is drawn when the test says so, and counts how often it was asked to be. */
 function host() {
@@ -18,13 +18,18 @@ function host() {
 
 /** A question whose answer the test gives by hand. */
 function open(key: string, keepsLast = false) {
-  const asked: { signal: AbortSignal; answer: (value: string) => void; fail: (reason: Error) => void }[] = [];
+  const asked: {
+    signal: AbortSignal;
+    report: (progress: Progress) => void;
+    answer: (value: string) => void;
+    fail: (reason: Error) => void;
+  }[] = [];
   const question: Question<string> = {
     key,
     keepsLast,
-    ask: (signal) =>
+    ask: (signal, report) =>
       new Promise((answer, fail) => {
-        asked.push({ signal, answer, fail });
+        asked.push({ signal, report, answer, fail });
       }),
   };
   return { question, asked };
@@ -90,6 +95,24 @@ describe('AnswerController', () => {
     expect(controller.answer).toEqual({ status: 'failed', reason: 'The worker stopped.' });
     question = second.question;
     controller.hostUpdate();
+    expect(controller.answer).toEqual({ status: 'pending' });
+  });
+
+  test('tells how far the work is, says where it was stopped, and asks again', async () => {
+    const { question, asked } = open('a');
+    const controller = new AnswerController(host().fake, () => question);
+    controller.hostUpdate();
+    asked[0]!.report({ done: 1, total: 4 });
+    expect(controller.answer).toEqual({ status: 'pending', progress: 0.25 });
+    controller.stop();
+    expect(asked[0]!.signal.aborted).toBe(true);
+    asked[0]!.report({ done: 2, total: 4 });
+    asked[0]!.fail(new Error('aborted'));
+    await settled();
+    expect(controller.answer).toEqual({ status: 'failed', reason: 'This was stopped before its end.' });
+    controller.askAgain();
+    controller.hostUpdate();
+    expect(asked).toHaveLength(2);
     expect(controller.answer).toEqual({ status: 'pending' });
   });
 

@@ -3,7 +3,12 @@ import { errorText } from '../../domain/error-text.ts';
 
 /** What is known of an answer. A pending one may still show the answer before it, so that the page does not flicker. */
 export type Answer<Value> =
-  | { readonly status: 'pending'; readonly value?: Value }
+  | {
+      readonly status: 'pending';
+      readonly value?: Value;
+      /** How far the work has come, from 0 to 1, once it takes long. */
+      readonly progress?: number;
+    }
   | { readonly status: 'ready'; readonly value: Value }
   | { readonly status: 'failed'; readonly reason: string };
 
@@ -12,11 +17,17 @@ export function valueOf<Value>(answer: Answer<Value>): Value | undefined {
   return answer.status === 'failed' ? undefined : answer.value;
 }
 
+/** How many steps of some work are done. */
+export interface Progress {
+  readonly done: number;
+  readonly total: number;
+}
+
 /** A question and what tells it from the one before. */
 export interface Question<Value> {
   /** The question is asked again when this text changes. */
   readonly key: string;
-  readonly ask: (signal: AbortSignal) => Promise<Value>;
+  readonly ask: (signal: AbortSignal, report: (progress: Progress) => void) => Promise<Value>;
   /** Whether the answer before may stand until the new one is there. */
   readonly keepsLast?: boolean;
 }
@@ -57,21 +68,40 @@ export class AnswerController<Value> implements ReactiveController {
     this.#key = undefined;
   }
 
-  /** Stops the question that is being answered; the answer is then that it was cancelled. */
-  cancel(): void {
+  /** Stops the question that is being answered; the answer is then that it was stopped. */
+  readonly stop = (): void => {
     this.#running?.abort();
-  }
+  };
+
+  /** Asks the question once more. */
+  readonly askAgain = (): void => {
+    this.#key = undefined;
+    this.#host.requestUpdate();
+  };
 
   async #load(question: Question<Value>, running: AbortController): Promise<void> {
     let answer: Answer<Value>;
     try {
-      answer = { status: 'ready', value: await question.ask(running.signal) };
+      answer = {
+        status: 'ready',
+        value: await question.ask(running.signal, (progress) => {
+          this.#progress(running, progress);
+        }),
+      };
     } catch (error) {
-      answer = { status: 'failed', reason: errorText(error) };
+      answer = { status: 'failed', reason: running.signal.aborted ? STOPPED : errorText(error) };
     }
     if (this.#running !== running) return;
     this.#running = undefined;
     this.answer = answer;
     this.#host.requestUpdate();
   }
+
+  #progress(running: AbortController, { done, total }: Progress): void {
+    if (this.#running !== running || running.signal.aborted || this.answer.status !== 'pending') return;
+    this.answer = { ...this.answer, progress: total > 0 ? Math.min(1, done / total) : 0 };
+    this.#host.requestUpdate();
+  }
 }
+
+const STOPPED = 'This was stopped before its end.';

@@ -14,18 +14,22 @@ import { hashOf, readingsHash } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, dayText, listText } from '../words.ts';
 import { countCell, numberCell } from './families-cells.ts';
+import { answerFault, answerProgress, longAnswerStyles } from './long-answer.ts';
 
 type Period = MetersOverview['periods'][number];
 
 /** What the readings of all families say of the meters that took them: which reads high or low, since when, and what that may have turned. */
 @customElement('bt-families-meters')
 export class FamiliesMeters extends LitElement {
-  static override styles = [shared];
+  static override styles = [shared, longAnswerStyles];
 
   private readonly meters = new AnswerController<MetersOverview>(this, () => {
     const { session } = this;
     return (
-      session && { key: String(session.state.revision), ask: (signal) => session.ask('metersOverview', [], signal) }
+      session && {
+        key: String(session.state.revision),
+        ask: (signal, report) => session.ask('metersOverview', [], signal, report),
+      }
     );
   });
 
@@ -71,9 +75,10 @@ export class FamiliesMeters extends LitElement {
       <h1>Meters</h1>
       ${
         answer.status === 'failed'
-          ? html`<p role="alert">${answer.reason}</p>`
+          ? answerFault(answer.reason, this.meters, 'Compare again')
           : answer.value === undefined
-            ? html`<p class="quiet" role="status">Comparing meters.</p>`
+            ? html`<p class="quiet" role="status">Comparing meters.</p>
+                ${answerProgress(this.meters, 'Comparing meters')}`
             : this.renderMeters(answer.value)
       }`;
   }

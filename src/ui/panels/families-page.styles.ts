@@ -67,13 +67,6 @@ export const familyPageStyles = css`
     margin: 0;
   }
 
-  .counting {
-    display: flex;
-    align-items: center;
-    gap: 1rem;
-    margin-block: 0.5rem;
-  }
-
   .questions {
     display: flex;
     flex-wrap: wrap;

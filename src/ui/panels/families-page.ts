@@ -32,6 +32,7 @@ import {
 import { whatToStock } from './families-stock.ts';
 import { isItGettingWorse } from './families-time.ts';
 import { failureSets, whatFailsTogether } from './families-together.ts';
+import { answerFault, answerProgress, longAnswerStyles } from './long-answer.ts';
 
 /** The figures of the page, in their order, and the words that lead to each. */
 const FIGURES = [
@@ -60,7 +61,7 @@ interface Answered {
 /** How one family fails, and what to do about it: a figure for each question, narrowed by what the address asks for. */
 @customElement('bt-family-page')
 export class FamilyPageView extends LitElement {
-  static override styles = [shared, familyPageStyles];
+  static override styles = [shared, familyPageStyles, longAnswerStyles];
 
   private readonly pages = new AnswerController<Answered | 'unknown'>(this, () => {
     const { session, family, asked } = this;
@@ -68,8 +69,11 @@ export class FamilyPageView extends LitElement {
     // What is only drawn of an answer asks for no other.
     const question = withAsked(asked, { part: undefined, beside: undefined });
     return {
-      key: `${session.state.revision} ${family} ${writeFamilyAsked(question).toString()} ${this.attempt}`,
-      ask: (signal) => this.count(session, question, signal),
+      key: `${session.state.revision} ${family} ${writeFamilyAsked(question).toString()}`,
+      ask: async (signal, report) => {
+        const page = await session.ask('familyPage', [familyQuery(family, question)], signal, report);
+        return page === undefined ? 'unknown' : { page, question };
+      },
       keepsLast: this.shown === family,
     };
   });
@@ -81,12 +85,8 @@ export class FamilyPageView extends LitElement {
   /** The change of the bench's settings that was asked for last. */
   private keeping = Promise.resolve();
 
-  /** How far a long count has come, from 0 to 1; undefined while there is nothing to tell. */
-  @state() private progress: number | undefined;
   /** Why a price or the fee could not be kept. */
   @state() private fault = '';
-  /** Counted up where a stopped count is begun again. */
-  @state() private attempt = 0;
 
   @property({ attribute: false }) session?: Session;
   @property({ attribute: false }) family = '';
@@ -116,28 +116,6 @@ export class FamilyPageView extends LitElement {
     location.hash =
       this.beside || path === '' ? hashOf('families', this.family, text) : text === '' ? path : `${path}?${text}`;
   };
-
-  private async count(session: Session, question: FamilyAsked, signal: AbortSignal): Promise<Answered | 'unknown'> {
-    const { family } = this;
-    this.progress = undefined;
-    const report = ({ done, total }: { readonly done: number; readonly total: number }): void => {
-      if (!signal.aborted) this.progress = done / total;
-    };
-    try {
-      const page = await session.ask('familyPage', [familyQuery(family, question)], signal, report);
-      return page === undefined ? 'unknown' : { page, question };
-    } catch (error) {
-      throw signal.aborted ? new Error('Counting was stopped.') : error;
-    }
-  }
-
-  private stop(): void {
-    this.pages.cancel();
-  }
-
-  private again(): void {
-    this.attempt += 1;
-  }
 
   private readonly keepPrice = (part: string, price: number | undefined): void => {
     const { family } = this;
@@ -263,29 +241,18 @@ export class FamilyPageView extends LitElement {
     });
   }
 
-  /** How far a count has come that takes long. */
-  private renderProgress() {
-    const { progress } = this;
-    if (this.pages.answer.status !== 'pending' || progress === undefined) return nothing;
-    return html`<p class="counting">
-      <progress max="1" .value=${progress} aria-label="Counting failures"></progress>
-      <button type="button" @click=${this.stop}>Stop</button>
-    </p>`;
-  }
-
   override render() {
     const { answer: known } = this.pages;
     if (known.status === 'failed') {
-      return html`<p role="alert">${known.reason}</p>
-        <p><button type="button" @click=${this.again}>Count again</button></p>`;
+      return answerFault(known.reason, this.pages, 'Count again');
     }
     if (known.value === undefined)
       return html`<p class="quiet" role="status">Counting failures.</p>
-        ${this.renderProgress()}`;
+        ${answerProgress(this.pages, 'Counting failures')}`;
     if (known.value === 'unknown') {
       return html`<p>No board of a family ${this.family} is known: its name may be written otherwise.</p>`;
     }
-    return html`${this.renderProgress()}
+    return html`${answerProgress(this.pages, 'Counting failures')}
     ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
     ${this.renderPage(known.value)}`;
   }

@@ -237,7 +237,7 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     familiesBeside: async (context, query, other) =>
       (await later.familiesBeside()).familiesBeside(judged, query, other, context),
     repairsWhere: async (_, query) => (await later.chosenRepairs()).repairsWhere(judged, query),
-    metersOverview: async () => (await later.metersOverview()).metersOverview(judged),
+    metersOverview: async (context) => (await later.metersOverview()).metersOverview(judged, context),
     shift,
     openKept: async (_, copy) => adopt(await memory.open(copy)),
     startOwn: async () => {

@@ -3,6 +3,7 @@ import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
 import type { FamilyChoices, RepairsChosen, RepairsQuery } from '../contract/families.ts';
 import type { Judged } from './bench-data.ts';
 import { examineFamilies, examineFamily, type ExaminedFamily } from './examine.ts';
+import { remembered } from './remembered.ts';
 import { rowsOf } from './repair-lines.ts';
 
 /** The repairs of a family that a page's filters leave. */
@@ -76,21 +77,15 @@ function isCounted(repair: ExaminedRepair, query: RepairsQuery): boolean {
   );
 }
 
-const meters = new WeakMap<Judged, ReadonlyMap<string, ReadonlySet<string>>>();
-
 /** Names of the meters that read each repair. */
-function metersByRepair(judged: Judged): ReadonlyMap<string, ReadonlySet<string>> {
-  const known = meters.get(judged);
-  if (known !== undefined) return known;
+const metersByRepair = remembered((judged): ReadonlyMap<string, ReadonlySet<string>> => {
   const { log } = judged.data;
   const { names } = log;
-  const found = new Map(
+  return new Map(
     names.repairs.labels.map((repair) => {
       const codes = new Set<number>();
       for (const row of rowsOf(judged, repair)) codes.add(log.meter[row]!);
       return [repair, new Set([...codes].map((code) => names.meters.label(code)))];
     }),
   );
-  meters.set(judged, found);
-  return found;
-}
+});

@@ -10,6 +10,7 @@ import { usualOrder } from '../../patterns/usual-order.ts';
 import { comebacksOf } from './comebacks.ts';
 import { familyNamed, familyNames, type Judged } from './bench-data.ts';
 import type { PacedWork } from './paced-work.ts';
+import { remembered } from './remembered.ts';
 import { repairLines, rowsOf } from './repair-lines.ts';
 
 /** The repairs of one family with what their readings prove. */
@@ -18,19 +19,15 @@ export interface ExaminedFamily {
   readonly repairs: readonly ExaminedRepair[];
 }
 
-/** What is examined of each judging, by family: made once. */
-const examined = new WeakMap<Judged, Map<string, ExaminedFamily>>();
-const idsByFamily = new WeakMap<Judged, ReadonlyMap<string, readonly string[]>>();
+/** What has been examined, by family. */
+const examinedOf = remembered(() => new Map<string, ExaminedFamily>());
 
-/** How many repairs a family has, by its name, in the order of their ids; families without a repair are among them. */
-export function repairsByFamily(judged: Judged): ReadonlyMap<string, readonly string[]> {
-  const known = idsByFamily.get(judged);
-  if (known !== undefined) return known;
+/** The ids of a family's repairs, by its name, in natural order; families without a repair are among them. */
+export const repairsByFamily = remembered((judged): ReadonlyMap<string, readonly string[]> => {
   const families = new Map(familyNames(judged.data).map((name): [string, string[]] => [name, []]));
   for (const { repair } of repairLines(judged)) families.get(repair.family)?.push(repair.id);
-  idsByFamily.set(judged, families);
   return families;
-}
+});
 
 /** A family with its repairs examined; undefined where nothing names it. */
 export function examineFamily(judged: Judged, name: string): ExaminedFamily | undefined {
@@ -71,12 +68,6 @@ export async function examineFamiliesPaced(judged: Judged, work: PacedWork): Pro
 
 const REPAIRS_A_STEP = 200;
 
-function examinedOf(judged: Judged): Map<string, ExaminedFamily> {
-  const known = examined.get(judged) ?? new Map<string, ExaminedFamily>();
-  examined.set(judged, known);
-  return known;
-}
-
 function keep(judged: Judged, family: ExaminedFamily): ExaminedFamily {
   examinedOf(judged).set(family.family.name, family);
   return family;
@@ -111,13 +102,7 @@ export function liftingSeconds(judged: Judged, family: Family): ReadonlyMap<stri
   return lifting;
 }
 
-const seconds = new WeakMap<Judged, ReturnType<typeof secondsPerCheck>>();
-
-function secondsOf(judged: Judged): ReturnType<typeof secondsPerCheck> {
-  const known = seconds.get(judged) ?? secondsPerCheck(judged.data.log, judged.rowsByRepair);
-  seconds.set(judged, known);
-  return known;
-}
+const secondsOf = remembered((judged) => secondsPerCheck(judged.data.log, judged.rowsByRepair));
 
 /** The points of repairs that were probed as received, in order of time, by the repair. */
 interface Probed {
@@ -125,12 +110,11 @@ interface Probed {
   readonly share: ReturnType<typeof shareAlike>;
 }
 
-const probed = new WeakMap<Judged, Probed>();
+const probedOf = remembered((): Probed => ({ points: new Map(), share: shareAlike() }));
 
 /** The order in which the bench probes these repairs as received. */
 export function orderInUse(judged: Judged, repairs: readonly ExaminedRepair[]): readonly string[] {
-  const known = probed.get(judged) ?? { points: new Map<string, readonly string[]>(), share: shareAlike() };
-  probed.set(judged, known);
+  const known = probedOf(judged);
   return usualOrder(
     repairs.map(({ repair }) => {
       const points = known.points.get(repair) ?? known.share(pointsProbed(judged, repair));

@@ -1,7 +1,7 @@
-import type { ReadingLog } from '../../columns/reading-log.ts';
 import { MODES } from '../../domain/reading.ts';
-import { meterOffsets, type MeterPeriod } from '../../patterns/meter-offsets.ts';
+import type { MeterPeriod } from '../../patterns/meter-offsets.ts';
 import type { Judged } from './bench-data.ts';
+import { knownOffsets } from './known-offsets.ts';
 
 /** What is known of how far a bench's meters are off. */
 export interface MeterCorrections {
@@ -17,17 +17,9 @@ const VOLTAGES: ReadonlySet<number> = new Set([MODES.indexOf('DC volts'), MODES.
 /** A smaller offset is neither worth naming nor sure to be more than chance, in percent. */
 const LEAST_OFFSET = 0.3;
 
-const known = new WeakMap<Judged, MeterCorrections>();
-
-/** The corrections of a bench's meters, found once for each judging. An offset is known where it is worth naming and its 95 % limits leave zero out. */
-export function meterCorrections(judged: Judged): MeterCorrections {
-  const corrections = known.get(judged) ?? findCorrections(judged.data.log);
-  known.set(judged, corrections);
-  return corrections;
-}
-
-function findCorrections(log: ReadingLog): MeterCorrections {
-  const { periods, onlyDifference } = meterOffsets(log);
+/** The corrections of a bench's meters. An offset is known where it is worth naming and its 95 % limits leave zero out. */
+export function meterCorrections({ data: { log } }: Judged): MeterCorrections {
+  const { periods, onlyDifference } = knownOffsets(log);
   if (onlyDifference) return { percentAt: () => 0, undecided: undecidedPair(periods) };
   const byMeter = log.names.meters.labels.map((name) => periods.filter(({ meter }) => meter === name));
   const isVoltage = Uint8Array.from({ length: log.names.checks.size }, (_, check) =>

@@ -1,14 +1,33 @@
 import { VALUE } from '../../columns/reading-log.ts';
 import { limitsAt } from '../../judging/judge.ts';
-import { mayHaveTurned, meterOffsets, type MeterPeriod } from '../../patterns/meter-offsets.ts';
+import { mayHaveTurned, type MeterPeriod } from '../../patterns/meter-offsets.ts';
 import { comparableChecks } from '../../patterns/meter-residuals.ts';
+import type { CallContext } from '../contract/calls.ts';
 import type { MetersOverview } from '../contract/families.ts';
+import type { WorkProgress } from '../contract/progress.ts';
 import type { Judged } from './bench-data.ts';
+import { knownOffsetsPaced, offsetSteps } from './known-offsets.ts';
+import { PacedWork } from './paced-work.ts';
 
-/** What the meters' readings say of the meters, and how many verdicts an offset may have turned. */
-export function metersOverview(judged: Judged): MetersOverview {
-  const offsets = meterOffsets(judged.data.log);
-  return { ...offsets, periods: offsets.periods.map((period) => ({ ...period, ...turnedBy(judged, period) })) };
+/**
+ * What the meters' readings say of the meters, and how many verdicts an offset may have turned.
+ * @throws where the context's signal stops it
+ */
+export async function metersOverview(judged: Judged, context: CallContext<WorkProgress>): Promise<MetersOverview> {
+  const { log } = judged.data;
+  // A meter has two periods at most.
+  const work = new PacedWork(context, offsetSteps(log) + 2 * log.names.meters.size);
+  try {
+    const offsets = await knownOffsetsPaced(log, work);
+    const periods: MetersOverview['periods'][number][] = [];
+    for (const period of offsets.periods) {
+      periods.push({ ...period, ...turnedBy(judged, period) });
+      await work.step();
+    }
+    return { ...offsets, periods };
+  } finally {
+    work.close();
+  }
 }
 
 /** Of the readings from which an offset is told, those whose place in or out of band it may have turned: of other modes nothing is known. */

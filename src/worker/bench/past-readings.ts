@@ -5,6 +5,7 @@ import type { GoodRule } from '../../domain/good-rule.ts';
 import { evidenceOf, type Evidence } from '../../judging/evidence.ts';
 import { benchHistory, pastReadings, type BenchHistory, type PastReadings } from '../../learning/standing.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
+import { remembered } from './remembered.ts';
 import { rowsOf } from './repair-lines.ts';
 import { workingPeriod } from './working-period.ts';
 
@@ -18,14 +19,21 @@ interface Known {
   readonly past: Map<string, PastReadings>;
 }
 
-const known = new WeakMap<Judged, Known>();
+const knownOf = remembered((judged): Known => {
+  const { log, repairs } = judged.data;
+  return {
+    rowsByCheck: groupByCheck(log),
+    history: benchHistory(log, repairs, workingPeriod(judged)?.last ?? -Infinity),
+    failures: new Map(),
+    past: new Map(),
+  };
+});
 
 /** The past readings of a check by what they stand for under a rule; none where nothing was read. */
 export function pastOf(judged: Judged, check: Check, rule: GoodRule): PastReadings {
   const code = checkCode(judged, check);
   if (code < 0) return NONE;
-  const own = known.get(judged) ?? firstKnown(judged);
-  known.set(judged, own);
+  const own = knownOf(judged);
   const key = JSON.stringify([code, rule.heldDays, rule.withoutFault, rule.newParts]);
   const past = own.past.get(key) ?? sortPast(judged, check.family, code, rule, own);
   own.past.set(key, past);
@@ -40,16 +48,6 @@ export function checkCode(judged: Judged, { family, point, stage, mode }: Check)
     if (named.family === family && named.point === point && named.stage === stage && named.mode === mode) return code;
   }
   return -1;
-}
-
-function firstKnown(judged: Judged): Known {
-  const { log, repairs } = judged.data;
-  return {
-    rowsByCheck: groupByCheck(log),
-    history: benchHistory(log, repairs, workingPeriod(judged)?.last ?? -Infinity),
-    failures: new Map(),
-    past: new Map(),
-  };
 }
 
 function sortPast(judged: Judged, name: string, code: number, rule: GoodRule, own: Known): PastReadings {

@@ -4,10 +4,10 @@ import type { DecimalMark } from '../../domain/quantity.ts';
 import { repairOddities } from '../../domain/repair-fault.ts';
 import { isOutOfBand, PASS, VERDICT_MASK } from '../../domain/verdict.ts';
 import { goBackLines, type MeterFault } from '../../judging/go-back.ts';
-import { meterOffsets } from '../../patterns/meter-offsets.ts';
 import type { ReadingRow } from '../contract/readings.ts';
 import type { GoBackEntry, RepairDecision } from '../contract/repairs.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
+import { knownOffsets } from './known-offsets.ts';
 import { comparisons } from './part-comparisons.ts';
 import { readingRow } from './reading-rows.ts';
 import { repairLine, rowsOf } from './repair-lines.ts';
@@ -86,12 +86,10 @@ function standing(verdict: number): 'out' | 'in' | 'not judged' {
 
 /** A meter that surely reads off by this much is held against its readings, in percent (common practice, no source). */
 const METER_OFF = 0.5;
-const offsetsByLog = new WeakMap<ReadingLog, ReturnType<typeof meterOffsets>>();
 
 /** What the whole log says against its meters, for the time that it holds. */
 function meterFaults(log: ReadingLog, mark: DecimalMark): readonly MeterFault[] {
-  const offsets = offsetsByLog.get(log) ?? meterOffsets(log);
-  offsetsByLog.set(log, offsets);
+  const offsets = knownOffsets(log);
   if (offsets.onlyDifference) return [];
   return offsets.periods
     .filter(({ low, high }) => low > METER_OFF || high < -METER_OFF)

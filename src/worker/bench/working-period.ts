@@ -1,13 +1,9 @@
 import { activityPeriod, type Activity, type ActivityPeriod } from '../../patterns/activity-period.ts';
 import type { Judged } from './bench-data.ts';
-
-const periods = new WeakMap<Judged, ActivityPeriod | undefined>();
+import { remembered } from './remembered.ts';
 
 /** The days between which the bench was at work, by all that has a date; undefined where nothing has one. */
-export function workingPeriod(judged: Judged): ActivityPeriod | undefined {
-  if (!periods.has(judged)) periods.set(judged, activityPeriod(activities(judged)));
-  return periods.get(judged);
-}
+export const workingPeriod = remembered((judged): ActivityPeriod | undefined => activityPeriod(activities(judged)));
 
 function* activities({ data, rowsByRepair }: Judged): Generator<Activity> {
   const { log, repairs } = data;
