@@ -13,7 +13,13 @@ export interface HoldingTimes {
   readonly leftOut: Readonly<Record<LeftOut, number>>;
 }
 
-export const LEFT_OUT = ['no record', 'not returned', 'comeback before its return', 'returned after that day'] as const;
+export const LEFT_OUT = [
+  'no record',
+  'not returned',
+  'returned on an unknown day',
+  'comeback before its return',
+  'returned after that day',
+] as const;
 export type LeftOut = (typeof LEFT_OUT)[number];
 
 /** How well some repairs hold. */
@@ -46,6 +52,7 @@ export function holdingTimes(repairs: readonly ExaminedRepair[], asOf: number): 
   const leftOut: Record<LeftOut, number> = {
     'no record': 0,
     'not returned': 0,
+    'returned on an unknown day': 0,
     'comeback before its return': 0,
     'returned after that day': 0,
   };
@@ -120,7 +127,8 @@ function holdingTime(
 ): { readonly days: number; readonly cameBack: boolean } | LeftOut {
   if (record === undefined) return 'no record';
   const wentBack = record.outcome === 'returned working' || record.outcome === 'comeback';
-  if (!wentBack || Number.isNaN(record.returned)) return 'not returned';
+  if (!wentBack) return 'not returned';
+  if (Number.isNaN(record.returned)) return 'returned on an unknown day';
   if (record.returned > asOf) return 'returned after that day';
   if (back !== undefined && back < record.returned) return 'comeback before its return';
   const end = Math.min(back ?? Infinity, asOf);

@@ -97,6 +97,9 @@ describe('<bt-family-page>', () => {
         expect(within(chart, '.readout a').at(-1)?.getAttribute('href')).toMatch(/^#\/repairs\?family=HERON-48/);
       });
     }
+    const pairs = within(page, 'bt-matrix-chart')[0]!;
+    for (const cell of within(pairs, '.mark').filter(({ ariaLabel }) => ariaLabel?.includes(' and ')))
+      expect(cell.getAttribute('href'), 'readings of two parts are of repairs with either').toMatch(/^#\/repairs\?/);
     const kit = within(page, 'bt-curve-chart').at(-1)!;
     expect(within(kit, '.mark')[0]?.getAttribute('href')).toMatch(/^#\/repairs\?family=HERON-48&beyond-kit=/);
   });
@@ -273,8 +276,14 @@ describe('bad input is explained, and no number that is none is shown', () => {
   const REPAIRS = 'repair,family,complaint,received,returned,outcome,parts replaced,comeback of';
   const READING = '2026-04-01T09:00:00,T-0501,TEAL-20,12V main,live,DC volts,board,12.02,V,M1';
 
-  async function showBad(repairs: readonly string[], readings: readonly string[], query = '') {
+  async function showBad(
+    repairs: readonly string[],
+    readings: readonly string[],
+    query = '',
+    more: readonly File[] = [],
+  ) {
     const files = [
+      ...more,
       ...(repairs.length === 0 ? [] : [tableOf('repairs.csv', REPAIRS, repairs)]),
       ...(readings.length === 0 ? [] : [tableOf('log.csv', READINGS, readings)]),
     ];
@@ -306,6 +315,26 @@ describe('bad input is explained, and no number that is none is shown', () => {
       [READING],
     );
     expect(rowsOf(figure(figures, 'Which parts fail'), 'table')[0]?.[0]).toBe('Q99');
+  });
+
+  test('boards that went back on a day that nobody wrote down', async () => {
+    const { text } = await showBad(
+      Array.from({ length: 12 }, (_, at) => `T-08${at + 10},TEAL-20,flicker,2026-04-01,,returned working,Q1,`),
+      [],
+    );
+    expect(text).toContain('12 returned as working on a day that is not known');
+  });
+
+  test('faults that no check as received shows', async () => {
+    const repairs = Array.from({ length: 12 }, (_, at) => `T-09${at + 10},TEAL-20,flicker,2026-04-01,2026-04-02,returned working,Q1,`); // prettier-ignore
+    const readings = repairs.flatMap((_, at) => [
+      `2026-04-01T09:00:00,T-09${at + 10},TEAL-20,Z99 A→K,as received,diode,board,0.52,V,M1`,
+      `2026-04-01T09:05:00,T-09${at + 10},TEAL-20,Q1 D→S,part out,resistance,board,0.2,Ω,M1`,
+    ]);
+    const bands = tableOf('bands.csv', 'family,point,stage,mode,kind,low,unit,basis', ['TEAL-20,Q1 D→S,part out,resistance,at least,1,kΩ,typed in']); // prettier-ignore
+    const { figures } = await showBad(repairs, readings, '', [bands]);
+    expect(rowsOf(figure(figures, 'Which parts fail'), 'table')[0]?.slice(0, 2)).toEqual(['Q1', '12']);
+    expect(figure(figures, 'What to probe first').instead).toContain('no timed check as received shows any of them');
   });
 
   test('a comeback before its return', async () => {

@@ -71,12 +71,14 @@ describe('how well repairs hold', () => {
       record({ id: 'T-2', outcome: 'not worth repairing' }),
       record({ id: 'T-3', outcome: 'comeback', returned: MONDAY + 9 * DAY }),
       record({ id: 'T-4', returned: AS_OF + DAY }),
+      record({ id: 'T-6', outcome: 'returned working', returned: NaN }),
       record({ id: 'T-5', comebackOf: 'T-3', received: MONDAY + 2 * DAY, returned: MONDAY + 11 * DAY }),
     ];
     const { lifetimes, leftOut } = holdingTimes([examined({}), ...followed(records, records)], AS_OF);
     expect(leftOut).toEqual({
       'no record': 1,
       'not returned': 2,
+      'returned on an unknown day': 1,
       'comeback before its return': 1,
       'returned after that day': 1,
     });

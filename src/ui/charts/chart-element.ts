@@ -11,7 +11,7 @@ export interface ChartMark {
   /** Its values as a sentence. */
   readonly sentence: string;
   /** Its readings. */
-  readonly href?: string;
+  readonly href?: string | undefined;
   /** The repairs that it counts. */
   readonly repairs?: string;
 }
@@ -50,6 +50,7 @@ export abstract class ChartElement extends LitElement {
   protected override updated(): void {
     // A drawing that needs more room than there is scrolls inside its plot.
     this.style.setProperty('--least-width', `${this.leastWidth}px`);
+    this.style.setProperty('--drawn-width', `${this.width}px`);
   }
 
   /** The narrowest that the drawing can be, in pixels. */
@@ -122,7 +123,13 @@ export abstract class ChartElement extends LitElement {
     const leads = this.marks.some(({ href, repairs }) => href !== undefined || repairs !== undefined);
     // A listener for focus on the drawing itself would make it a stop of the Tab key.
     return html`<div class="plot" @keydown=${this.onKey} @focusin=${this.onReach} @pointermove=${this.onReach}>
-        <svg height=${height} role="group" aria-label=${this.about}>${content}</svg>
+        <svg
+          viewBox="0 0 ${this.width} ${height}"
+          preserveAspectRatio="xMinYMin meet"
+          height=${height}
+          role="group"
+          aria-label=${this.about}
+        >${content}</svg>
       </div>
       <p class="readout" role="status">
         ${

@@ -12,7 +12,7 @@ import { barLabel, barSentence, kindsIn } from './failure-text.ts';
 export interface FailureBar extends PartCounts {
   /** Repairs in which it is only suspected. */
   readonly suspected: number;
-  readonly href?: string;
+  readonly href?: string | undefined;
   /** The repairs in which it is proved failed. */
   readonly failedIn?: string;
 }

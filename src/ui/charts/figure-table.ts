@@ -4,7 +4,7 @@ import { guardFormula } from '../../domain/formula-guard.ts';
 export interface FigureCell {
   readonly text: string;
   readonly value?: number;
-  readonly href?: string;
+  readonly href?: string | undefined;
 }
 
 /** The numbers of a figure. */

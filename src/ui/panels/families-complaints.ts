@@ -9,7 +9,7 @@ import { percentText, shareText } from '../charts/share-text.ts';
 import { countOf, countText } from '../words.ts';
 import { countCell, countedIn, shareCells } from './families-cells.ts';
 import { selectField } from './families-fields.ts';
-import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
+import { noFailures, repairsHash, type FamilyView } from './families-view.ts';
 
 type ComplaintRow = FamilyView['page']['complaints']['rows'][number];
 
@@ -21,7 +21,9 @@ export function complaintsAgainstParts(view: FamilyView) {
   const { page, mark } = view;
   const { rows, withoutComplaint } = page.complaints;
   const without =
-    withoutComplaint === 0 ? '' : ` ${countOf(withoutComplaint, 'repair', mark)} without a complaint are left out.`;
+    withoutComplaint === 0
+      ? ''
+      : ` ${countOf(withoutComplaint, 'repair', mark)} without a complaint ${withoutComplaint === 1 ? 'is' : 'are'} left out.`;
   const parts = page.failures
     .filter(({ failed }) => failed > 0)
     .map(({ part }) => part)
@@ -57,7 +59,6 @@ export function whatAComplaintPointsTo(view: FamilyView) {
     const share = `${percentText(chance, mark)}, ${shareText({ low, high }, mark)} with 95 % probability`;
     return {
       sentence: `${part} is proved failed in ${countText(count, mark)} of ${countOf(row.repairs, 'repair', mark)} under “${row.complaint}”; the chance that it has failed on the next is ${share}.`,
-      href: badReadings(view, [part]),
       repairs: repairsHash(view, { complaint: row.complaint, ...(count > 0 && { failed: [part] }) }),
       title: part,
       label: `${percentText(chance, mark)} · ${countText(count, mark)} of ${countText(row.repairs, mark)}`,

@@ -153,6 +153,7 @@ function leftOutSentence(leftOut: HoldingAnswer['leftOut'], { mark }: FamilyView
   const words: Readonly<Record<keyof HoldingAnswer['leftOut'], string>> = {
     'no record': 'known from readings alone',
     'not returned': 'not returned as working',
+    'returned on an unknown day': 'returned as working on a day that is not known',
     'comeback before its return':
       'whose comeback is dated before the return, which cannot be: correct the dates of the repair',
     'returned after that day': 'returned after that day',

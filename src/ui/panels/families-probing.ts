@@ -62,12 +62,12 @@ function instead(view: FamilyView): string | undefined {
     ...(good.length === 0 ? [] : [`with ${listText(good)} good`]),
   ];
   return narrowed.length === 0
-    ? 'Fewer than five repairs have a proved failure and timed checks as received: too few to say.'
-    : `Fewer than five repairs ${narrowed.join(' and ')} have a proved failure: too few to say.`;
+    ? 'Fewer than five repairs have a proved failure, or no timed check as received shows any of them: too few to say.'
+    : `Fewer than five repairs ${narrowed.join(' and ')} have a proved failure, or no check that is left shows any of them: too few to say.`;
 }
 
 function sentenceOf(probing: Probing, { asked, mark }: FamilyView): string {
-  const { minutes, usualMinutes, repairs, underComplaint, rule } = probing;
+  const { steps, minutes, usualMinutes, repairs, underComplaint, rule } = probing;
   const of =
     asked.told === undefined
       ? `${countOf(repairs, 'repair', mark)} with a proved failure`
@@ -75,8 +75,16 @@ function sentenceOf(probing: Probing, { asked, mark }: FamilyView): string {
   const took = `${fixedText(minutes, 1, mark)} minutes expected to the reading that shows the fault`;
   const usual =
     usualMinutes === undefined ? '' : `, ${fixedText(usualMinutes, 1, mark)} in the order that the bench uses`;
-  return `${took}${usual}. From ${of}. ${RULES[rule]}. Seconds are learned from the log’s own times.`;
+  const missed = 1 - (steps.at(-1)?.found ?? 1);
+  const unseen =
+    missed < LEAST_MISSED
+      ? ''
+      : ` None of these checks shows the fault on ${percentText(missed, mark)} of boards, which are counted with the time of all.`;
+  return `${took}${usual}. From ${of}.${unseen} ${RULES[rule]}. Seconds are learned from the log’s own times.`;
 }
+
+/** A smaller share of boards is not worth naming. */
+const LEAST_MISSED = 0.005;
 
 /** The steps up to the last that finds anything. */
 function pointsOf({ steps }: Probing, view: FamilyView): readonly CurveLine[] {

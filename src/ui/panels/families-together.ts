@@ -92,7 +92,6 @@ function entriesOf(view: FamilyView, parts: readonly string[]): readonly (readon
         framed: standsOut(pair),
         name: `${listText(pair.parts)}: ${countText(pair.together, mark)}`,
         sentence: pairSentence(pair, view),
-        href: badReadings(view, pair.parts),
         repairs: repairsHash(view, { failed: pair.parts }),
       };
     }),
@@ -112,7 +111,7 @@ function pairsTable(view: FamilyView, sure: readonly Pair[]): FigureTable {
     caption: 'Pairs that stand out, the surest first',
     columns: [{ title: 'parts' }, ...titles.map((title) => ({ title, number: true }))],
     rows: sure.map((pair) => [
-      { text: listText(pair.parts), href: badReadings(view, pair.parts) },
+      listText(pair.parts),
       countedIn(pair.together, repairsHash(view, { failed: pair.parts }), mark),
       numberCell((pair.first * pair.second) / pair.repairs, 1, mark),
       numberCell(pair.lift, 1, mark),
@@ -128,7 +127,7 @@ function setsTable(view: FamilyView, sets: FamilyView['page']['signatures']): Fi
     caption: `Sets of failed parts of ${page.family}, the most frequent first`,
     columns: [{ title: 'parts' }, ...numbers, ...EXAMPLES.map((title) => ({ title }))],
     rows: sets.map(({ parts, count, share, examples }) => [
-      { text: listText(parts), href: badReadings(view, parts) },
+      listText(parts),
       countedIn(count, repairsHash(view, { failed: parts }), mark),
       ...shareCells({ middle: count / page.repairs, low: share.lower, high: share.upper }, mark),
       ...EXAMPLES.map((_, at) => {

@@ -52,8 +52,14 @@ export function noFailures(view: FamilyFigures): string | undefined {
   return `No part is proved failed or suspected in ${countOf(repairs, 'repair', view.mark)}: too few to say. Parts are proved failed by readings against bands.`;
 }
 
-/** The readings at some of the family's points of the repairs that the page's filters leave. */
-function readingsOf({ page, asked }: FamilyView, points: readonly string[], more: readonly Filter[]): string {
+/** The readings at some of the family's points of the repairs that the page's filters leave; undefined where no filter of readings tells these repairs. */
+function readingsOf(
+  { page, asked }: FamilyView,
+  points: readonly string[],
+  more: readonly Filter[],
+): string | undefined {
+  const isToldByDays = asked.complaint === undefined && asked.bench === undefined;
+  if (page.chosen.length === 0 && page.repairs < page.allRepairs && !isToldByDays) return undefined;
   const { meter } = asked;
   const filters: readonly Filter[] = [
     { field: 'family', oneOf: [page.family] },
@@ -80,7 +86,11 @@ function chosenFilters(page: FamilyPage, { from, to }: FamilyAsked, more: readon
 }
 
 /** The readings out of band at the points of some parts. */
-export function badReadings(view: FamilyView, parts: readonly string[], more: readonly Filter[] = []): string {
+export function badReadings(
+  view: FamilyView,
+  parts: readonly string[],
+  more: readonly Filter[] = [],
+): string | undefined {
   const points = view.page.points.filter((point) => parts.includes(designatorOf(point) ?? ''));
   const bad: Filter = { field: 'verdict', oneOf: OUT_OF_BAND };
   return points.length === 0
@@ -89,7 +99,7 @@ export function badReadings(view: FamilyView, parts: readonly string[], more: re
 }
 
 /** All readings at a point. */
-export function pointReadings(view: FamilyView, point: string, more: readonly Filter[] = []): string {
+export function pointReadings(view: FamilyView, point: string, more: readonly Filter[] = []): string | undefined {
   return readingsOf(view, [point], more);
 }
 

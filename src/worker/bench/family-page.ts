@@ -11,7 +11,7 @@ import { estimateMaskedFailures } from '../../patterns/masked-failures.ts';
 import { partsOverTime } from '../../patterns/over-time.ts';
 import { countPartFailures } from '../../patterns/part-failures.ts';
 import { kitCurve, smallestKit } from '../../patterns/parts-kit.ts';
-import { probingOrder } from '../../patterns/probing-order.ts';
+import { probingOrder, type ProbingOrder } from '../../patterns/probing-order.ts';
 import { renewalOf, RENEWALS } from '../../patterns/renewal.ts';
 import { standingOut } from '../../patterns/standing-out.ts';
 import { stockFor } from '../../patterns/stock.ts';
@@ -87,7 +87,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     overTime: () => partsOverTime(dated),
     holding: () => holdingAnswer(repairs, others, watched),
     live: () => livePoints(judged, family.name, repairs, query.meter),
-    probing: () => probingOrder(repairs, probingChecks(judged, family), query.soFar ?? {}, orderInUse(judged, repairs)),
+    probing: () => orderThatFinds(judged, family, repairs, query),
     kit: () => smallestKit(needs, query.kitShare, priceOf),
     kitCurve: () => kitCurve(needs, parts.size > MANY_PARTS ? CURVE_FROM_MANY : CURVE_FROM),
     stock: () => stockFor(dated, query.stockWeeks, query.stockEnough),
@@ -130,6 +130,17 @@ type Figures = Pick<
 function ratesOf({ parts }: Family, repairs: readonly ExaminedRepair[]): FamilyPage['masked'] {
   const { parts: rates, tooLarge } = estimateMaskedFailures(parts, repairs, CONFIDENCE);
   return { parts: rates, tooLarge };
+}
+
+/** What to probe first, where any check shows a fault that there was. */
+function orderThatFinds(
+  judged: Judged,
+  family: Family,
+  repairs: readonly ExaminedRepair[],
+  { soFar }: FamilyQuery,
+): ProbingOrder | undefined {
+  const order = probingOrder(repairs, probingChecks(judged, family), soFar ?? {}, orderInUse(judged, repairs));
+  return (order?.steps.at(-1)?.found ?? 0) > 0 ? order : undefined;
 }
 
 /** The test points of a family with readings. */
