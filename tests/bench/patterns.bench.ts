@@ -129,7 +129,7 @@ async function timeLargeFamily(print: Print): Promise<void> {
     print(`HERON-48 of a bench with ${times.readings} readings, in Chromium`);
     print(`  first figures after ${times.first.toFixed(0)} ms, all families examined`);
     for (const { asked, repairs, worker, drawn } of times.filters) {
-      print(`  ${asked === '' ? 'no filter' : asked}, ${repairs} repairs: all patterns ${spread(worker)}; filter to frame ${spread(drawn)}`); // prettier-ignore
+      print(`  ${asked === '' ? 'no filter' : asked}, ${repairs} repairs: all patterns ${spread(worker)}; filter to the painted frame ${spread(drawn)}`); // prettier-ignore
     }
   } finally {
     await close();

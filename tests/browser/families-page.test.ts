@@ -48,8 +48,8 @@ describe('<bt-family-page>', () => {
     const figures = await figuresDrawn(page);
     expect(figures.map(({ question }) => question)).toEqual([
       'Which parts fail in HERON-48?',
-      'A part reads short in circuit: is it the one?',
       'What to probe first?',
+      'A part reads short in circuit: is it the one?',
       'What fails together?',
       'Which sets of parts fail as one?',
       'Which part fails under which complaint?',
@@ -315,6 +315,19 @@ describe('bad input is explained, and no number that is none is shown', () => {
       [READING],
     );
     expect(rowsOf(figure(figures, 'Which parts fail'), 'table')[0]?.[0]).toBe('Q99');
+  });
+
+  test('a part that read both bad and good out of circuit, with both readings in its repair', async () => {
+    const repairs = Array.from({ length: 12 }, (_, at) => `T-09${at + 10},TEAL-20,flicker,2026-04-01,2026-04-02,returned working,Q1,`); // prettier-ignore
+    const readings = repairs.map((_, at) => `2026-04-01T09:05:00,T-09${at + 10},TEAL-20,Q1 D→S,part out,resistance,board,0.2,Ω,M1`); // prettier-ignore
+    const good = '2026-04-01T09:07:00,T-0910,TEAL-20,Q1 D→S,part out,resistance,board,900,kΩ,M1';
+    const bands = tableOf('bands.csv', 'family,point,stage,mode,kind,low,unit,basis', ['TEAL-20,Q1 D→S,part out,resistance,at least,1,kΩ,typed in']); // prettier-ignore
+    const { figures } = await showBad(repairs, [...readings, good], '', [bands]);
+    const parts = figure(figures, 'Which parts fail');
+    expect(rowsOf(parts, 'table')[0]?.slice(0, 2)).toEqual(['Q1', '11']);
+    const words = [...parts.children].find((child) => child.textContent.includes('both bad'));
+    expect(words?.textContent.replaceAll(/\s+/g, ' ')).toContain('One part read both bad and good out of circuit');
+    expect(words?.querySelector('a')?.getAttribute('href')).toBe('#/repairs/T-0910');
   });
 
   test('boards that went back on a day that nobody wrote down', async () => {

@@ -37,8 +37,8 @@ import { answerFault, answerProgress, longAnswerStyles } from './long-answer.ts'
 /** The figures of the page, in their order, and the words that lead to each. */
 const FIGURES = [
   ['which parts fail', whichPartsFail],
-  ['in circuit', inCircuitAgainstOut],
   ['probe first', whatToProbeFirst],
+  ['in circuit', inCircuitAgainstOut],
   ['together', whatFailsTogether],
   ['sets', failureSets],
   ['complaints', complaintsAgainstParts],

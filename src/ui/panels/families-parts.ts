@@ -8,6 +8,7 @@ import '../charts/interval-rows.ts';
 import type { IntervalLine } from '../charts/interval-rows.ts';
 import { percentText, shareText } from '../charts/share-text.ts';
 import { orderParts } from '../../charts/bars.ts';
+import { hashOf } from '../route.ts';
 import { countOf, countText, listText } from '../words.ts';
 import { countCell, countedIn, shareCells } from './families-cells.ts';
 import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
@@ -39,8 +40,26 @@ export function whichPartsFail(view: FamilyView) {
             ${tooLarge.map((group) => listText(group)).join('; ')}. Only what was measured counts there.
           </p>`
     }
+    ${contradictoryWords(view)}
   </bt-figure-frame>`;
 }
+
+/** The parts that read both bad and good, each with the repair in which both readings stand. */
+function contradictoryWords({ page: { contradictory }, mark }: FamilyView) {
+  if (contradictory.length === 0) return nothing;
+  const shown = contradictory.slice(0, MOST_CONTRADICTORY);
+  const rest = contradictory.length - shown.length;
+  return html`<p slot="words">
+    ${contradictory.length === 1 ? 'One part' : `${countText(contradictory.length, mark)} times a part`} read both bad
+    and good out of circuit, which counts neither as failed nor as good; both readings stand in the repair:
+    ${shown.map(
+      ({ part, repair }, at) =>
+        html`${at === 0 ? '' : ', '}${part} in <a href=${hashOf('repairs', repair)}>${repair}</a>`,
+    )}${rest > 0 ? ` and ${countText(rest, mark)} more` : ''}.
+  </p>`;
+}
+
+const MOST_CONTRADICTORY = 12;
 
 /** Of the times that a part read short in circuit, how often it was the one. */
 export function inCircuitAgainstOut(view: FamilyView) {
@@ -103,7 +122,7 @@ function partsTable(view: FamilyView, bars: readonly FailureBar[]): FigureTable 
     'leaky',
     'open',
     'suspected',
-    'worth',
+    'inferred',
     'replaced',
     'replaced good',
     'share',

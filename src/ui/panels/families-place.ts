@@ -58,6 +58,12 @@ export class FamiliesPlace extends LitElement {
       .other {
         font-size: 1.5rem;
       }
+
+      @media print {
+        .beside {
+          display: none;
+        }
+      }
     `,
   ];
 

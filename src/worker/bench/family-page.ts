@@ -103,6 +103,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     misdated: misdated.map(({ repair }) => repair),
     prices,
     fee,
+    contradictory: repairs.flatMap(({ repair, contradictory }) => contradictory.map((part) => ({ part, repair }))),
     ...figures,
     pays: whetherItPays(repairs, priceOf, fee),
   };

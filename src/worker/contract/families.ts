@@ -155,6 +155,8 @@ export interface FamilyPage {
   readonly prices: readonly (readonly [string, number])[];
   readonly fee: number | undefined;
   readonly failures: readonly PartFailureCount[];
+  /** Parts that one check read both bad and good out of circuit, by the repair: they count neither as failed nor as good. */
+  readonly contradictory: readonly { readonly part: string; readonly repair: string }[];
   readonly masked: Omit<MaskedFailures, 'masked'>;
   readonly inCircuit: readonly InCircuitVerdict[];
   readonly pairs: readonly PartPair[];
