@@ -6,13 +6,18 @@ import { formatShown, joinQuantity, scaleBy, type DecimalMark, type Unit } from 
 const MOST_DIGITS = 6;
 
 /** Writes a limit as shortly as it can be written. */
-export function limitText(value: number, unit: Unit, mark: DecimalMark, prefix = limitPrefix(value, unit)): string {
+export function limitText(
+  value: number,
+  unit: Unit,
+  mark: DecimalMark,
+  prefix = prefixOf(value, unit === 'Ω'),
+): string {
   return joinQuantity(formatShown(value, unit, { prefix, decimals: decimalsOf(scaleBy(value, -prefix)) }, mark));
 }
 
 /** `11.4 to 12.6 V`, both with the prefix of the larger. */
 export function rangeText({ low, high }: Limits, unit: Unit, mark: DecimalMark): string {
-  const prefix = limitPrefix(Math.max(Math.abs(low), Math.abs(high)), unit);
+  const prefix = prefixOf(Math.max(Math.abs(low), Math.abs(high)), unit === 'Ω' || unit === 'V');
   const decimals = Math.max(...[low, high].map((limit) => decimalsOf(scaleBy(limit, -prefix))));
   const text = (limit: number) => formatShown(limit, unit, { prefix, decimals }, mark);
   return `${text(low).number} to ${joinQuantity(text(high))}`;
@@ -53,10 +58,13 @@ function percentText(percent: number, mark: DecimalMark): string {
   return `${mark === ',' ? text.replace('.', ',') : text}\u00a0%`;
 }
 
-/** The prefix of a limit: tenths of a volt or an ohm are written as meters show them in their diode and low ohm ranges (common practice, no source). */
-function limitPrefix(value: number, unit: Unit): number {
+/**
+ * The engineering prefix of a limit. Plain tenths are left without one, as meters show them in their low ohm range, and a
+ * junction's range of volts in diode mode (common practice, no source).
+ */
+function prefixOf(value: number, plainTenths: boolean): number {
   const prefix = engineeringPrefix(value);
-  return prefix === -3 && (unit === 'V' || unit === 'Ω') && Math.abs(value) >= 0.1 ? 0 : prefix;
+  return prefix === -3 && plainTenths && Math.abs(value) >= 0.1 ? 0 : prefix;
 }
 
 /** Decimals that a number needs, of at most `MOST_DIGITS` digits in all. */

@@ -147,6 +147,34 @@ describe.each(CHARTS)('<%s>', (tag, properties) => {
     expect(all(chart, '.mark[tabindex="0"]')).toHaveLength(1);
   });
 
+  test('is drawn smaller, not cut, where paper leaves it less room than the screen did', async () => {
+    const { drawing, shadowRoot } = await showChart(tag, properties);
+    drawing?.style.setProperty('min-inline-size', '0');
+    drawing?.style.setProperty('inline-size', '50%');
+    const edge = drawing?.getBoundingClientRect().right ?? 0;
+    const ends = [...(shadowRoot?.querySelectorAll('.plot text, .plot .target') ?? [])].map(
+      (mark) => mark.getBoundingClientRect().right,
+    );
+    expect(ends.length).toBeGreaterThanOrEqual(3);
+    expect(Math.max(...ends)).toBeLessThanOrEqual(edge + 1);
+  });
+
+  test('is drawn for a sheet of paper while it is printed, and for the screen again after', async () => {
+    const chart = await showChart(tag, properties);
+    const drawn = () => chart.drawing?.viewBox.baseVal.width;
+    chart.style.display = 'block';
+    chart.style.inlineSize = '1500px';
+    await vi.waitFor(() => {
+      expect(drawn()).toBe(1500);
+    });
+    window.dispatchEvent(new Event('beforeprint'));
+    expect(drawn()).toBe(680);
+    window.dispatchEvent(new Event('afterprint'));
+    await vi.waitFor(() => {
+      expect(drawn()).toBe(1500);
+    });
+  });
+
   test('draws nothing wrong where there is nothing to draw', async () => {
     const empty = Object.fromEntries(
       Object.entries(properties).map(([name, value]) => [name, Array.isArray(value) ? [] : value]),
@@ -167,6 +195,21 @@ test('a pair that stands out has a frame', async () => {
   const chart = await showChart(...CHARTS.find(([tag]) => tag === 'bt-matrix-chart')!);
   expect(all(chart, '.frame')).toHaveLength(1);
   expect(all(chart, 'text.count').map((text) => text.textContent)).toEqual(['12', '4', '·', '7', '1']);
+});
+
+test('a long name of a row keeps its beginning within the drawing, and is whole in its title', async () => {
+  const long = 'goes off after a few minutes, told at length over the counter by its owner, on hold';
+  const entries = [[{ count: 1, ...say('x: 1') }], [{ count: 1, ...say('y: 1') }]];
+  const rows = [long, 'light on but will not start'];
+  const chart = await showChart('bt-matrix-chart', { rows, columns: ['Q1'], entries, nameRoom: 240 });
+  // A saved drawing is shown without our typeface.
+  chart.style.fontFamily = 'DejaVu Sans, sans-serif';
+  const left = chart.shadowRoot!.querySelector('.plot > svg')!.getBoundingClientRect().left;
+  const names = all(chart, 'text.name');
+  for (const name of names) expect(name.getBoundingClientRect().left).toBeGreaterThanOrEqual(left);
+  const shown = names.map((name) => name.lastChild?.textContent);
+  expect(shown).toEqual(['goes off after a few minut…', 'light on but will not start']);
+  expect(names.map((name) => name.querySelector('title')?.textContent)).toEqual(rows);
 });
 
 test('an arrow down in a matrix goes to the cell below', async () => {

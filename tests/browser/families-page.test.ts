@@ -264,6 +264,13 @@ describe('what the address asks for', () => {
     expect(figure(figures, 'Which parts fail').instead).toBe('No repair fits these filters: too few to say.');
   });
 
+  test('too few repairs are compared with no other family, in numbers neither', async () => {
+    const figures = await figuresDrawn(await showFamily('HERON-48', 'to=2026-01-07'));
+    const frame = figure(figures, 'What stands out');
+    expect(frame.instead).toContain('too few repairs to say, it takes 10.');
+    expect(frame.table).toBeUndefined();
+  });
+
   test('is kept where no complaint of the family is meant', async () => {
     const page = await showFamily('HERON-48', 'complaint=hums');
     expect((all(page, '.filters select')[0] as HTMLSelectElement).value).toBe('hums');

@@ -29,6 +29,34 @@ describe('the families', () => {
     expect(faults).toEqual([]);
   });
 
+  test('are printed dark on light from a dark screen', async () => {
+    const { page, faults } = flow;
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await openFamily('HERON-48');
+    await page.emulateMedia({ media: 'print' });
+    const ink = 'rgb(29, 36, 48)';
+    expect(await page.evaluate(() => getComputedStyle(document.body).color)).toBe(ink);
+    const name = page.locator('bt-interval-rows text.name').first();
+    expect(await name.evaluate((drawn) => getComputedStyle(drawn).fill)).toBe(ink);
+    expect(faults).toEqual([]);
+  });
+
+  test('are drawn in the system’s own colours where it forces them', async () => {
+    const { page, faults } = flow;
+    await page.emulateMedia({ forcedColors: 'active', colorScheme: 'dark' });
+    await openFamily('HERON-48');
+    const fillOf = (selector: string) =>
+      page
+        .locator(selector)
+        .first()
+        .evaluate((drawn) => getComputedStyle(drawn).fill);
+    const ink = await page.evaluate(() => getComputedStyle(document.body).color);
+    for (const words of ['.label', '.tick', '.name']) expect(await fillOf(`bt-interval-rows text${words}`)).toBe(ink);
+    expect(await fillOf('bt-steps-chart .area')).not.toBe(ink);
+    expect(await fillOf('bt-interval-rows .dot')).not.toBe('rgb(86, 180, 233)');
+    expect(faults).toEqual([]);
+  });
+
   test('narrow the page by complaint, keep it in the address, and give it back by Back', async () => {
     const { page, faults } = flow;
     await openFamily('HERON-48');

@@ -16,6 +16,7 @@ describe('expectationText(expects, unit, mark)', () => {
     [{ kind: 'percent', nominal: 390, percent: 2.5 }, 'V', '390 V ± 2.5 %'],
     [{ kind: 'at least', limit: 20_000 }, 'Ω', 'at least 20 kΩ'],
     [{ kind: 'at most', limit: 0.3 }, 'Ω', 'at most 0.3 Ω'],
+    [{ kind: 'at most', limit: 0.3 }, 'V', 'at most 300 mV'],
     [{ kind: 'open', limit: 1e6 }, 'Ω', 'open, or at least 1 MΩ'],
     [{ kind: 'shorted', limit: 2 }, 'Ω', 'a beep, or at most 2 Ω'],
     [{ kind: 'rectified mains', below: 8, above: 3 }, 'V', 'the peak of the mains, from 8 % below to 3 % above'],
@@ -54,11 +55,13 @@ describe('limitsText(expects, unit, mark)', () => {
 test('rangeText(limits, unit, mark) writes both ends with the prefix of the larger and as many digits', () => {
   expect(plain(rangeText({ low: 800, high: 1200 }, 'Ω', '.'))).toBe('0.8 to 1.2 kΩ');
   expect(plain(rangeText({ low: 11, high: 12.5 }, 'V', '.'))).toBe('11.0 to 12.5 V');
+  expect(plain(rangeText({ low: 0.3, high: 1.2 }, 'V', '.'))).toBe('0.3 to 1.2 V');
   expect(plain(rangeText({ low: -12.6, high: -11.4 }, 'V', '.'))).toBe('\u221212.6 to \u221211.4 V');
 });
 
 test('limitText(value, unit, mark) adds no digit that a limit does not have', () => {
-  expect(plain(limitText(0.1 + 0.2, 'V', '.'))).toBe('0.3 V');
+  expect(plain(limitText(0.1 + 0.2, 'V', '.'))).toBe('300 mV');
+  expect(plain(limitText(0.1 + 0.2, 'Ω', '.'))).toBe('0.3 Ω');
   expect(plain(limitText(0.07, 'V', '.'))).toBe('70 mV');
   expect(plain(limitText(0.9, 'A', '.'))).toBe('900 mA');
   expect(plain(limitText(1234567, 'Ω', '.'))).toBe('1.23457 MΩ');

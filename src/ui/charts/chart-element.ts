@@ -24,6 +24,9 @@ export interface MarkTarget {
   readonly height: number;
 }
 
+/** Width of a sheet between its margins, A4 upright, in pixels of a style sheet (ISO 216: 210 mm). */
+const PAPER_WIDTH = 680;
+
 /**
  * What every chart shares: the width of its plot, the one mark that Tab reaches with arrows to go on from there, and
  * the line below that reads the mark out.
@@ -47,11 +50,33 @@ export abstract class ChartElement extends LitElement {
     });
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('beforeprint', this.fitPaper);
+    window.addEventListener('afterprint', this.fitScreen);
+  }
+
+  override disconnectedCallback(): void {
+    window.removeEventListener('beforeprint', this.fitPaper);
+    window.removeEventListener('afterprint', this.fitScreen);
+    super.disconnectedCallback();
+  }
+
   protected override updated(): void {
     // A drawing that needs more room than there is scrolls inside its plot.
     this.style.setProperty('--least-width', `${this.leastWidth}px`);
     this.style.setProperty('--drawn-width', `${this.width}px`);
   }
+
+  /** Draws anew at once: the browser prints what stands in the page when the event is over. */
+  private readonly fitPaper = (): void => {
+    this.measured = Math.min(this.measured, PAPER_WIDTH);
+    this.performUpdate();
+  };
+
+  private readonly fitScreen = (): void => {
+    this.measured = this.renderRoot.querySelector('.plot')?.clientWidth ?? 0;
+  };
 
   /** The narrowest that the drawing can be, in pixels. */
   protected abstract get leastWidth(): number;
@@ -129,7 +154,9 @@ export abstract class ChartElement extends LitElement {
           height=${height}
           role="group"
           aria-label=${this.about}
-        >${content}</svg>
+        >
+          ${content}
+        </svg>
       </div>
       <p class="readout" role="status">
         ${

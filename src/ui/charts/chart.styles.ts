@@ -118,27 +118,38 @@ export const chartStyles = css`
     margin-block: 0.5rem;
   }
 
+  /* The system does not recolour drawings by itself. The ground keeps its name for the files that are saved. */
   @media (forced-colors: active) {
-    text {
-      fill: CanvasText;
+    svg {
+      --ink: CanvasText;
+      --quiet: CanvasText;
+      --rule: GrayText;
+      --blue: LinkText;
+      --wrong: CanvasText;
     }
 
     text.label {
       stroke: Canvas;
     }
 
-    .axis {
-      stroke: GrayText;
-    }
-
-    .whisker,
-    .base,
     .diamond {
-      stroke: CanvasText;
+      fill: Canvas;
     }
   }
 
+  /* A page of paper is narrower than the screen that the drawing was made for, and nothing scrolls on it. */
   @media print {
+    .plot {
+      overflow: visible;
+      break-inside: avoid;
+    }
+
+    .plot > svg {
+      min-inline-size: 0;
+      max-inline-size: var(--drawn-width);
+      block-size: auto;
+    }
+
     .readout {
       display: none;
     }

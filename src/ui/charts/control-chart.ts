@@ -36,6 +36,12 @@ export class ControlChart extends ScaledChart {
         fill: var(--wrong);
         stroke: var(--paper);
       }
+
+      @media (forced-colors: active) {
+        .outside {
+          stroke: Canvas;
+        }
+      }
     `,
   ];
 

@@ -88,11 +88,28 @@ export class FigureFrame extends LitElement {
       }
 
       @media print {
-        section {
+        .beside {
+          display: block;
+        }
+
+        h2,
+        section > p,
+        caption {
+          break-after: avoid;
+        }
+
+        section > p,
+        ::slotted(*),
+        tr {
           break-inside: avoid;
         }
 
-        .actions {
+        .sideways {
+          overflow: visible;
+        }
+
+        .actions,
+        details:not([open]) {
           display: none;
         }
       }

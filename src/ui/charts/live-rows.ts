@@ -49,12 +49,8 @@ export class LiveRows extends ChartElement {
 
       @media (forced-colors: active) {
         .band {
-          fill: Highlight;
-        }
-
-        .received,
-        .returned {
-          stroke: CanvasText;
+          fill: Canvas;
+          stroke: GrayText;
         }
       }
     `,

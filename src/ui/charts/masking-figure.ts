@@ -75,6 +75,26 @@ export class MaskingFigure extends LitElement {
         dominant-baseline: central;
         text-anchor: middle;
       }
+
+      /* The system does not recolour drawings by itself. */
+      @media (forced-colors: active) {
+        svg {
+          --ink: CanvasText;
+          --quiet: CanvasText;
+          --wrong: CanvasText;
+        }
+
+        .group {
+          fill: Canvas;
+          stroke: GrayText;
+        }
+
+        .group + .part,
+        .part.masked,
+        .part {
+          stroke: Canvas;
+        }
+      }
     `,
   ];
 

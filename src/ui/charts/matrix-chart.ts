@@ -15,6 +15,10 @@ export interface MatrixEntry extends ChartMark {
 
 const HEAD = 24;
 
+/** What a row's name needs between it and the cells, and for a letter, in pixels: a saved drawing may be shown in a wider typeface than ours. */
+const NAME_GAP = 10;
+const LETTER = 8.5;
+
 /** Counts in rows and columns, the darker the more, each with its number. */
 @customElement('bt-matrix-chart')
 export class MatrixChart extends ChartElement {
@@ -81,6 +85,12 @@ export class MatrixChart extends ChartElement {
     return this.columns.length;
   }
 
+  /** A name as its room has place for: its beginning tells more than its end. */
+  private shownName(name: string): string {
+    const most = Math.floor((this.nameRoom - NAME_GAP) / LETTER);
+    return name.length <= most ? name : `${name.slice(0, most - 1).trimEnd()}…`;
+  }
+
   private renderCell({ row, column, count, x, y, strength }: MatrixCell, at: number, width: number, height: number) {
     const entry = this.entries[row]?.[column];
     return this.renderMark(
@@ -104,7 +114,10 @@ export class MatrixChart extends ChartElement {
         <g aria-hidden="true">
           ${this.columns.map((name, at) => svg`<text class="head" x=${(at + 0.5) * cellWidth} y=${-HEAD / 2}>${name}</text>`)}
           ${this.rows.map(
-            (name, at) => svg`<text class="name" x="-10" y=${(at + 0.5) * cellHeight}>${name}</text>
+            (
+              name,
+              at,
+            ) => svg`<text class="name" x=${-NAME_GAP} y=${(at + 0.5) * cellHeight}><title>${name}</title>${this.shownName(name)}</text>
             <path class="axis" d="M0 ${at * cellHeight}H${width}" />`,
           )}
         </g>

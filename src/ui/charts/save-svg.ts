@@ -14,6 +14,14 @@ const CARRIED = [
   'dominant-baseline',
 ] as const;
 
+const MIXED = /^color\(srgb ([\d.e+-]+) ([\d.e+-]+) ([\d.e+-]+)\)$/;
+
+/** A mixed colour as browsers compute it, `color(srgb 1 0.5 0)`, in the form that every program for drawings reads: `rgb(255, 128, 0)`; all else as it is. */
+export function plainColour(value: string): string {
+  const shares = MIXED.exec(value)?.slice(1);
+  return shares === undefined ? value : `rgb(${shares.map((share) => Math.round(Number(share) * 255)).join(', ')})`;
+}
+
 /** The text of a file that draws an `<svg>` element as it stands in the page, on the page's ground. */
 function svgText(drawing: SVGSVGElement): string {
   const copy = drawing.cloneNode(true) as SVGSVGElement;
@@ -23,7 +31,7 @@ function svgText(drawing: SVGSVGElement): string {
     const style = getComputedStyle(original);
     const target = copies[index];
     if (target === undefined) return;
-    for (const name of CARRIED) target.setAttribute(name, style.getPropertyValue(name));
+    for (const name of CARRIED) target.setAttribute(name, plainColour(style.getPropertyValue(name)));
     for (const name of ['class', 'tabindex', 'role', 'aria-label']) target.removeAttribute(name);
   });
   const { width, height } = drawing.getBoundingClientRect();

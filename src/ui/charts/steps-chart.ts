@@ -35,6 +35,18 @@ export class StepsChart extends ScaledChart {
         stroke: var(--quiet);
         stroke-width: 1.5;
       }
+
+      @media (forced-colors: active) {
+        .area {
+          fill: Canvas;
+          stroke: GrayText;
+          opacity: 1;
+        }
+
+        .dot.second {
+          fill: Canvas;
+        }
+      }
     `,
   ];
 

@@ -40,7 +40,7 @@ export function complaintsAgainstParts(view: FamilyView) {
       .rows=${rows.map(({ complaint }) => complaint)}
       .columns=${parts}
       .entries=${rows.map((row) => parts.map((part) => entryOf(view, row, part)))}
-      .nameRoom=${200}
+      .nameRoom=${240}
       .decimalMark=${mark}
       .about=${'Complaints against failed parts, by repairs'}
     ></bt-matrix-chart>

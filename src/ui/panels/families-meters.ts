@@ -1,4 +1,4 @@
-import { html, LitElement, nothing } from 'lit';
+import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Filter, MetersOverview } from '../../session/answers.ts';
@@ -21,7 +21,15 @@ type Period = MetersOverview['periods'][number];
 /** What the readings of all families say of the meters that took them: which reads high or low, since when, and what that may have turned. */
 @customElement('bt-families-meters')
 export class FamiliesMeters extends LitElement {
-  static override styles = [shared, longAnswerStyles];
+  static override styles = [
+    shared,
+    longAnswerStyles,
+    css`
+      h1 {
+        margin-block-end: 0.75rem;
+      }
+    `,
+  ];
 
   private readonly meters = new AnswerController<MetersOverview>(this, () => {
     const { session } = this;

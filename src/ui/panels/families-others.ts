@@ -28,13 +28,15 @@ const CLASSES: Readonly<Record<string, string>> = {
 export function whatStandsOut(view: FamilyView) {
   const { page, mark } = view;
   const contrasts = page.standingOut ?? [];
+  const none =
+    noFailures(view) ?? (contrasts.length === 0 ? 'There is no repair of another family to compare with.' : undefined);
   const sure = contrasts.filter(({ adjusted }) => adjusted <= LEVEL).map(({ partClass }) => classText(partClass));
   const found = sure.length === 0 ? 'None stands out from chance' : `${listText(sure)} stand out`;
   return html`<bt-figure-frame
     .question=${`What stands out in ${page.family} against other families?`}
     .sentence=${`The share of repairs with a proved failure of each class of parts, here in ${countOf(page.repairs, 'repair', mark)} and in ${contrasts[0] === undefined ? 'none' : countText(contrasts[0].elsewhere.repairs, mark)} of all other families, with 95 % intervals. ${found} (Fisher’s exact test, one in twenty false over all classes).`}
-    .instead=${noFailures(view) ?? (contrasts.length === 0 ? 'There is no repair of another family to compare with.' : undefined)}
-    .table=${tableOf(view, contrasts)}
+    .instead=${none}
+    .table=${none === undefined ? tableOf(view, contrasts) : undefined}
     .file=${page.family}
   >
     <bt-interval-rows

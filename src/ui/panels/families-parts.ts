@@ -73,7 +73,6 @@ export function inCircuitAgainstOut(view: FamilyView) {
         limits === undefined
           ? `${said} Too few to say.`
           : `${said} Of the settled ones that is ${percentText(one.wasIt / settled, mark)}, ${shareText(limits, mark)} with 95 % confidence.`,
-      href: badReadings(view, [one.part]),
       repairs: repairsHash(view, { readBad: [one.part] }),
       title: one.part,
       label: settled === 0 ? 'none settled' : `${countText(one.wasIt, mark)} of ${countText(settled, mark)} settled`,

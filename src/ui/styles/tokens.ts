@@ -26,7 +26,7 @@ const dark = css`
 
 /**
  * Colours, type and the page's ground, for the whole document. The system's theme holds unless `data-theme` on the root
- * element says `light` or `dark`.
+ * element says `light` or `dark`; paper is always light.
  */
 const tokens = css`
   :root {
@@ -37,14 +37,16 @@ const tokens = css`
     --edge: clamp(1rem, 2vw, 2rem);
   }
 
-  @media (prefers-color-scheme: dark) {
+  @media screen and (prefers-color-scheme: dark) {
     :root:not([data-theme='light']) {
       ${dark}
     }
   }
 
-  :root[data-theme='dark'] {
-    ${dark}
+  @media screen {
+    :root[data-theme='dark'] {
+      ${dark}
+    }
   }
 
   body {
