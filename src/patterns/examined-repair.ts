@@ -30,6 +30,8 @@ export interface ExaminedRepair {
   readonly cameBack: number | undefined;
   /** When it began: at its first reading, else on the day on which it was received; `NaN` where neither is known. */
   readonly begun: number;
+  /** Whether its readings tell of any part; of others nothing says that no part failed. */
+  readonly isMeasured: boolean;
   /** Parts that its readings prove failed. */
   readonly failed: readonly string[];
   /** Parts that it needed: those proved failed, and those suspected, as whoever cannot tell which has failed renews them all. */
@@ -45,7 +47,9 @@ export interface ExaminedRepair {
 export function examinedRepair(known: Examination, share = (list: readonly string[]) => list): ExaminedRepair {
   const { repair, evidence, replaced, record, badInCircuit, started, minutes, cameBack } = known;
   const [failed, needed, contradictory]: [string[], string[], string[]] = [[], [], []];
+  let isMeasured = false;
   for (const [part, { finding }] of evidence) {
+    if (finding !== 'not measured') isMeasured = true;
     if (finding === 'failed') failed.push(part);
     if (finding === 'failed' || finding === 'suspected') needed.push(part);
     if (finding === 'contradictory') contradictory.push(part);
@@ -59,6 +63,7 @@ export function examinedRepair(known: Examination, share = (list: readonly strin
     minutes,
     cameBack,
     begun: started ?? record?.received ?? NaN,
+    isMeasured,
     failed: share(failed),
     needed: share(needed),
     contradictory: share(contradictory),

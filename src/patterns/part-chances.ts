@@ -88,8 +88,8 @@ function isGood(finding: Finding | undefined): boolean {
   return finding === 'good' || finding === 'cleared';
 }
 
-function isFinished({ evidence, record }: ExaminedRepair): boolean {
-  return record?.outcome !== 'open' && [...evidence.values()].some(({ finding }) => finding !== 'not measured');
+function isFinished({ isMeasured, record }: ExaminedRepair): boolean {
+  return record?.outcome !== 'open' && isMeasured;
 }
 
 /** The parts to which a repair's fault leads: those that failed, else those suspected; fuses, which blow as an effect, only where nothing else did. */

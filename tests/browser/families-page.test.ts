@@ -337,6 +337,26 @@ describe('bad input is explained, and no number that is none is shown', () => {
     expect(words?.querySelector('a')?.getAttribute('href')).toBe('#/repairs/T-0910');
   });
 
+  test('repairs of which no part was measured say nothing of how seldom it fails', async () => {
+    const repairs = Array.from({ length: 12 }, (_, at) => `T-09${at + 10},TEAL-20,flicker,2026-04-01,2026-04-02,returned working,Q1,`); // prettier-ignore
+    const other = Array.from({ length: 12 }, (_, at) => `T-08${at + 10},WREN-20,flicker,2026-04-01,2026-04-02,returned working,Q1,`); // prettier-ignore
+    const shorted = (repair: string, family: string) =>
+      `2026-04-01T09:05:00,${repair},${family},Q1 D→S,part out,resistance,board,0.2,Ω,M1`;
+    const readings = [
+      ...repairs.slice(0, 2).map((line) => shorted(line.slice(0, 6), 'TEAL-20')),
+      ...other.map((line) => shorted(line.slice(0, 6), 'WREN-20')),
+    ];
+    const bands = tableOf('bands.csv', 'family,point,stage,mode,kind,low,unit,basis', [
+      'TEAL-20,Q1 D→S,part out,resistance,at least,1,kΩ,typed in',
+      'WREN-20,Q1 D→S,part out,resistance,at least,1,kΩ,typed in',
+    ]);
+    const { figures } = await showBad([...repairs, ...other], readings, '', [bands]);
+    expect(figure(figures, 'Which parts fail').sentence).toContain('10 repairs without a reading of any part count as if nothing had failed in them.'); // prettier-ignore
+    const others = figure(figures, 'What stands out');
+    expect(others.sentence).toContain('2 repairs here and 12 of all other families');
+    expect(others.sentence).toContain('None stands out from chance');
+  });
+
   test('boards that went back on a day that nobody wrote down', async () => {
     const { text } = await showBad(
       Array.from({ length: 12 }, (_, at) => `T-08${at + 10},TEAL-20,flicker,2026-04-01,,returned working,Q1,`),

@@ -73,7 +73,7 @@ export class FamiliesBesideView extends LitElement {
     const sure = (classes ?? []).filter(({ adjusted }) => adjusted <= LEVEL).length;
     return html`<bt-figure-frame
       .question=${`Do different parts fail in ${here.family} and ${there.family}?`}
-      .sentence=${`The share of repairs with a proved failure of each class of parts, in ${countOf(here.repairs, 'repair', mark)} of ${here.family} and ${countText(there.repairs, mark)} of ${there.family}, with 95 % intervals. ${sure === 0 ? 'No class differs beyond chance' : `${countText(sure, mark)} ${sure === 1 ? 'class differs' : 'classes differ'} beyond chance`} (Fisher’s exact test, one in twenty false over all classes).`}
+      .sentence=${`The share of repairs with a proved failure of each class of parts, of those in which a part was measured: ${countOf(classes?.[0]?.here.repairs ?? 0, 'repair', mark)} of ${here.family} and ${countText(classes?.[0]?.elsewhere.repairs ?? 0, mark)} of ${there.family}, with 95 % intervals. ${sure === 0 ? 'No class differs beyond chance' : `${countText(sure, mark)} ${sure === 1 ? 'class differs' : 'classes differ'} beyond chance`} (Fisher’s exact test, one in twenty false over all classes).`}
       .instead=${tooFewOf(families, mark)}
       .table=${this.partsTable(families, classes ?? [])}
       .file=${`${here.family} and ${there.family}`}

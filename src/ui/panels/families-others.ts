@@ -34,7 +34,7 @@ export function whatStandsOut(view: FamilyView) {
   const found = sure.length === 0 ? 'None stands out from chance' : `${listText(sure)} stand out`;
   return html`<bt-figure-frame
     .question=${`What stands out in ${page.family} against other families?`}
-    .sentence=${`The share of repairs with a proved failure of each class of parts, here in ${countOf(page.repairs, 'repair', mark)} and in ${contrasts[0] === undefined ? 'none' : countText(contrasts[0].elsewhere.repairs, mark)} of all other families, with 95 % intervals. ${found} (Fisher’s exact test, one in twenty false over all classes).`}
+    .sentence=${`The share of repairs with a proved failure of each class of parts, of those in which a part was measured: ${countOf(contrasts[0]?.here.repairs ?? 0, 'repair', mark)} here and ${contrasts[0] === undefined ? 'none' : countText(contrasts[0].elsewhere.repairs, mark)} of all other families, with 95 % intervals. ${found} (Fisher’s exact test, one in twenty false over all classes).`}
     .instead=${none}
     .table=${none === undefined ? tableOf(view, contrasts) : undefined}
     .file=${page.family}

@@ -21,7 +21,7 @@ export function whichPartsFail(view: FamilyView) {
   const { tooLarge } = page.masked;
   return html`<bt-figure-frame
     .question=${`Which parts fail in ${page.family}?`}
-    .sentence=${`${countOf(page.repairs, 'repair', mark)}. A bar counts those in which the part is proved failed: bad out of circuit, or open in circuit. Replaced is not failed.`}
+    .sentence=${`${countOf(page.repairs, 'repair', mark)}. A bar counts those in which the part is proved failed: bad out of circuit, or open in circuit. Replaced is not failed.${unmeasuredSentence(view)}`}
     .instead=${noFailures(view)}
     .table=${partsTable(view, bars)}
     .file=${page.family}
@@ -42,6 +42,12 @@ export function whichPartsFail(view: FamilyView) {
     }
     ${contradictoryWords(view)}
   </bt-figure-frame>`;
+}
+
+/** Repairs that the shares count although nothing was measured of their parts. */
+function unmeasuredSentence({ page: { unmeasured }, mark }: FamilyView): string {
+  if (unmeasured === 0) return '';
+  return ` ${countOf(unmeasured, 'repair', mark)} without a reading of any part ${unmeasured === 1 ? 'counts' : 'count'} as if nothing had failed in ${unmeasured === 1 ? 'it' : 'them'}.`;
 }
 
 /** The parts that read both bad and good, each with the repair in which both readings stand. */

@@ -49,7 +49,10 @@ function compare(judged: Judged, query: FamilyQuery, first: ExaminedFamily, seco
   const [here, there] = [sideOf(first), sideOf(second)];
   return {
     families: [here.side, there.side],
-    classes: standingOut(here.repairs, there.repairs),
+    classes: standingOut(
+      here.repairs.filter((repair) => repair.isMeasured),
+      there.repairs.filter((repair) => repair.isMeasured),
+    ),
     holdingTest: compareHolding(here.lifetimes, there.lifetimes),
     watched,
   };

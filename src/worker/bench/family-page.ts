@@ -83,7 +83,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     pairs: () => pairsFailingTogether(repairs),
     signatures: () => failureSignatures(repairs, FEWEST_FOR_SIGNATURE),
     complaints: () => complaintMatrix(repairs),
-    standingOut: () => standingOut(repairs, others),
+    standingOut: () => standingOut(repairs.filter(isMeasured), others.filter(isMeasured)),
     overTime: () => partsOverTime(dated),
     holding: () => holdingAnswer(repairs, others, watched),
     live: () => livePoints(judged, family.name, repairs, query.meter),
@@ -96,6 +96,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     family: family.name,
     allRepairs: own.repairs.length,
     repairs: repairs.length,
+    unmeasured: repairs.filter((repair) => !repair.isMeasured).length,
     chosen: repairs.length > MOST_NAMED ? [] : repairs.map(({ repair }) => repair),
     choices: choicesOf(judged, own),
     points: pointsOf(judged, query.family),
@@ -131,6 +132,10 @@ type Figures = Pick<
 function ratesOf({ parts }: Family, repairs: readonly ExaminedRepair[]): FamilyPage['masked'] {
   const { parts: rates, tooLarge } = estimateMaskedFailures(parts, repairs, CONFIDENCE);
   return { parts: rates, tooLarge };
+}
+
+function isMeasured(repair: ExaminedRepair): boolean {
+  return repair.isMeasured;
 }
 
 /** What to probe first, where any check shows a fault that there was. */

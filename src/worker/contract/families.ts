@@ -121,7 +121,7 @@ export interface LivePoints {
 /** Two families side by side. */
 export interface FamiliesBeside {
   readonly families: readonly [FamilySide, FamilySide];
-  /** Classes of parts by the share of repairs in which one is proved failed; undefined where either has no repair. */
+  /** Classes of parts by the share of repairs with a reading of a part in which one is proved failed; undefined where either has no such repair. */
   readonly classes: readonly ClassContrast[] | undefined;
   /** Whether one holds better; undefined where too few came back to tell. */
   readonly holdingTest: LogRank | undefined;
@@ -142,6 +142,8 @@ export interface FamilyPage {
   readonly allRepairs: number;
   /** Repairs that pass the query. */
   readonly repairs: number;
+  /** Those of which no reading tells of any part. */
+  readonly unmeasured: number;
   /** Their ids, where they are few enough to be named one by one; else none. */
   readonly chosen: readonly string[];
   readonly choices: FamilyChoices;
