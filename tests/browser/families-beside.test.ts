@@ -1,9 +1,11 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { loadSample } from '../../src/session/sample.ts';
 import type { Session } from '../../src/session/session.ts';
 import '../../src/ui/panels/families-beside.ts';
+import '../../src/ui/panels/families-place.ts';
+import { parseRoute } from '../../src/ui/route.ts';
 import type { BenchClient } from '../../src/worker/client.ts';
-import { rowsOf, show, violations } from './app-page.ts';
+import { rowsOf, show, textOf, violations } from './app-page.ts';
 import { allText, benchWith, figure, figuresDrawn, NO_NUMBER, within } from './families-bench.ts';
 
 let session: Session;
@@ -50,6 +52,23 @@ describe('<bt-families-beside>', () => {
     const { both, figures } = await showBeside('HERON-48', 'PLOVER-32', 'complaint=flicker');
     expect(figures[0]?.instead).toMatch(/^(HERON-48|PLOVER-32) has \d repairs? here: too few to say, it takes 10\.$/);
     expect(allText(both)).not.toMatch(NO_NUMBER);
+  });
+
+  test('stands with like figures on one line, each under the name of its family', async () => {
+    const route = parseRoute('#/families/HERON-48?beside=CURLEW-60');
+    const place = await show('bt-families-place', { session, route });
+    const tops = (page: Element): readonly number[] =>
+      within(page, '[data-figure]').map((figure) => Math.round(figure.getBoundingClientRect().top));
+    await vi.waitFor(
+      () => {
+        const [here, there] = within(place, 'bt-family-page').map(tops);
+        expect(here?.length).toBeGreaterThan(10);
+        expect(there).toEqual(here);
+      },
+      { timeout: 10_000 },
+    );
+    expect(textOf(place, 'h2.other')).toBe('HERON-48');
+    expect(await violations(place)).toEqual([]);
   });
 
   test('shows nothing beside a family that nothing names', async () => {

@@ -52,6 +52,9 @@ const FIGURES = [
   ['live readings', liveReadings],
 ] as const;
 
+/** A page is so many boxes below each other: its head, and its figures. Two pages in one grid line them up. */
+export const FAMILY_PAGE_ROWS = 1 + FIGURES.length;
+
 /** A family's page, and what was asked for it. */
 interface Answered {
   readonly page: FamilyPage;
@@ -219,10 +222,8 @@ export class FamilyPageView extends LitElement {
     </p>`;
   }
 
-  private renderPage(answered: Answered) {
-    const { page } = answered;
-    return html`${this.beside ? nothing : html`${this.renderFilters(page)}${this.renderMisdated(page)}${this.renderQuestions()}`}
-    ${this.renderFigures(answered)}`;
+  private renderHead(page: FamilyPage) {
+    return html`${this.renderFilters(page)}${this.renderMisdated(page)}${this.renderQuestions()}`;
   }
 
   /** The figures of an answer, which stand as they are while the next one is awaited: their links too are of what was asked. */
@@ -252,9 +253,12 @@ export class FamilyPageView extends LitElement {
     if (known.value === 'unknown') {
       return html`<p>No board of a family ${this.family} is known: its name may be written otherwise.</p>`;
     }
-    return html`${answerProgress(this.pages, 'Counting failures')}
-    ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
-    ${this.renderPage(known.value)}`;
+    return html`<div>
+        ${answerProgress(this.pages, 'Counting failures')}
+        ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
+        ${this.beside ? nothing : this.renderHead(known.value.page)}
+      </div>
+      ${this.renderFigures(known.value)}`;
   }
 }
 

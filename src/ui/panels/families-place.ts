@@ -10,7 +10,7 @@ import { countOf, countText } from '../words.ts';
 import { selectField } from './families-fields.ts';
 import './families-beside.ts';
 import './families-meters.ts';
-import './families-page.ts';
+import { FAMILY_PAGE_ROWS } from './families-page.ts';
 import { readFamilyAsked, withAsked, writeFamilyAsked } from './families-query.ts';
 import './sheet-family.ts';
 import './sheet-kit.ts';
@@ -51,8 +51,21 @@ export class FamiliesPlace extends LitElement {
         align-items: start;
       }
 
-      .two > * {
+      .two > section,
+      .two bt-family-page {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        grid-template-rows: subgrid;
+        align-items: start;
         min-inline-size: 0;
+      }
+
+      .two > section {
+        grid-row: span ${1 + FAMILY_PAGE_ROWS};
+      }
+
+      .two bt-family-page {
+        grid-row: span ${FAMILY_PAGE_ROWS};
       }
 
       .other {
@@ -190,7 +203,10 @@ export class FamiliesPlace extends LitElement {
                 .query=${query}
               ></bt-families-beside>
               <div class="two">
-                ${page(family, false)}
+                <section aria-label=${family}>
+                  <h2 class="other">${family}</h2>
+                  ${page(family, false)}
+                </section>
                 <section aria-label=${beside}>
                   <h2 class="other"><a href=${hashOf('families', beside)}>${beside}</a></h2>
                   ${page(beside, true)}
