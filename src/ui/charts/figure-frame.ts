@@ -72,6 +72,11 @@ export class FigureFrame extends LitElement {
         padding: 0.1875rem 0.5rem 0.1875rem 0;
       }
 
+      /* A table of few columns has the room to set them apart. */
+      table:not(:has(th:nth-child(9))) .number {
+        padding-inline-start: 0.75rem;
+      }
+
       caption {
         white-space: nowrap;
       }
