@@ -95,7 +95,8 @@ export async function completeIn(page: Page): Promise<readonly StoredImport[]> {
 /** Runs a script in the page's worker before its own. The context must have no service worker, which would answer for the network. */
 export async function patchWorker(target: Page | BrowserContext, script: string): Promise<void> {
   await target.route(/\/entry-[^/]*\.js$/, async (route) => {
-    const response = await route.fetch();
+    // A server may close a connection that has been idle just as it is used again.
+    const response = await route.fetch({ maxRetries: 3 });
     await route.fulfill({ response, body: `${script};\n${await response.text()}` });
   });
 }

@@ -166,7 +166,8 @@ describe.each([
     const context = await browser.newContext({ serviceWorkers: 'block' });
     // The worker opens the storage: what is withheld from it comes before its own text.
     await context.route(/\/assets\/entry.*\.js$/, async (route) => {
-      const response = await route.fetch();
+      // A server may close a connection that has been idle just as it is used again.
+      const response = await route.fetch({ maxRetries: 3 });
       const text = await response.text();
       await route.fulfill({ response, body: `var window = self; (${withhold.toString()})();\n${text}` });
     });
