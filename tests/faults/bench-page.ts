@@ -52,6 +52,8 @@ export class OwnBench {
     });
     const bench = new OwnBench(context, address);
     const page = await bench.tab();
+    // Before the sample is there, the page has no readings either.
+    await until(async () => ((await readingsShown(page)) ?? 0) > 0, true, 'that the sample is shown');
     await page.getByRole('button', { name: /Start an empty bench/ }).click();
     await page.getByRole('heading', { name: 'Nothing has been brought in yet' }).waitFor();
     // The head of the page may show the sample's readings for a moment longer.
