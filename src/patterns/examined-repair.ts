@@ -70,6 +70,11 @@ export function examinedRepair(known: Examination, share = (list: readonly strin
   };
 }
 
+/** The repairs whose readings tell of any part. */
+export function measured(repairs: readonly ExaminedRepair[]): readonly ExaminedRepair[] {
+  return repairs.filter(({ isMeasured }) => isMeasured);
+}
+
 const NO_PARTS: ReadonlySet<string> = new Set();
 
 /** Days from a Monday to 1 January 1970, the day 0 of the times. */

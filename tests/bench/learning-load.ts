@@ -11,6 +11,7 @@ import { normalCdf } from '../../src/statistics/distributions/normal.ts';
 import { proposeFamily, tryBand } from '../../src/worker/bench/band-work.ts';
 import { EMPTY_BENCH, judgeBench, type Judged } from '../../src/worker/bench/bench-data.ts';
 import { Random } from '../support/bench/random.ts';
+import { LEARNING } from '../support/learning-settings.ts';
 
 /** What samples are drawn from; the shifted one is as skewed as the other and spans no decades. */
 const SHAPES = ['normal', 'exponential', 'shifted exponential'] as const;
@@ -133,14 +134,7 @@ export async function measureSpeed(load: {
   const proposals: number[] = [];
   let reports = 0;
   for (const content of [0.95, 0.99, 0.9]) {
-    const settings = {
-      content,
-      confidence: 0.95,
-      sides: 'both',
-      keptRows: [],
-      rule: RETURNED_AND_HELD,
-      mark: '.',
-    } as const;
+    const settings = { ...LEARNING, content };
     const start = performance.now();
     reports = 0;
     await proposeFamily(family, check.family, settings, {

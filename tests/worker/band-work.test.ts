@@ -7,19 +7,12 @@ import type { Repair } from '../../src/domain/repair.ts';
 import { pastPoints, proposeFamily, proposeFor, tryBand } from '../../src/worker/bench/band-work.ts';
 import { EMPTY_BENCH, judgeBench, type Judged } from '../../src/worker/bench/bench-data.ts';
 import { Random } from '../support/bench/random.ts';
+import { LEARNING } from '../support/learning-settings.ts';
 import { logOf } from '../support/readings.ts';
 
 const DAY = 86_400_000;
 const START = Date.UTC(2026, 0, 5);
 const check: Check = { family: 'HERON-48', point: '12V main', stage: 'live', mode: 'DC volts' };
-const settings = {
-  content: 0.95,
-  confidence: 0.95,
-  sides: 'both',
-  keptRows: [],
-  rule: RETURNED_AND_HELD,
-  mark: '.',
-} as const;
 
 function repair(id: string, given: Partial<Repair> = {}): Repair {
   const days = { received: START, returned: START };
@@ -58,7 +51,7 @@ describe('proposeFor(judged, check, settings)', () => {
     let [put, asRead, middle] = [0, 0, 0];
     for (let seed = 1; seed <= 20; seed += 1) {
       const width = (gains: Readonly<Record<string, number>>): number => {
-        const { proposal } = proposeFor(benchOf(boardsRead(120, gains, seed)), check, settings);
+        const { proposal } = proposeFor(benchOf(boardsRead(120, gains, seed)), check, LEARNING);
         expect(proposal?.putRight.map(({ meter }) => meter)).toEqual(gains.M2 === 1 ? [] : ['M2']);
         middle = (proposal!.limits.low + proposal!.limits.high) / 2;
         return proposal!.limits.high - proposal!.limits.low;
@@ -73,14 +66,14 @@ describe('proposeFor(judged, check, settings)', () => {
   });
 
   test('says which meter was put right, by how much, and over how many readings', () => {
-    const { proposal } = proposeFor(benchOf(boardsRead(120, { M1: 1, M2: 1.016, B1: 1 }, 5)), check, settings);
+    const { proposal } = proposeFor(benchOf(boardsRead(120, { M1: 1, M2: 1.016, B1: 1 }, 5)), check, LEARNING);
     expect(proposal?.putRight).toMatchObject([{ meter: 'M2', readings: 40 }]);
     expect(proposal?.putRight[0]?.percent).toBeCloseTo(1.6, 0);
     expect(proposal?.differ).toBeUndefined();
   });
 
   test('leaves two meters as they are that differ where nobody knows which is off, and says so', () => {
-    const { proposal } = proposeFor(benchOf(boardsRead(60, { M1: 1, M2: 1.016 }, 5)), check, settings);
+    const { proposal } = proposeFor(benchOf(boardsRead(60, { M1: 1, M2: 1.016 }, 5)), check, LEARNING);
     expect(proposal?.putRight).toEqual([]);
     expect(proposal?.differ?.meters).toEqual(['M1', 'M2']);
     expect(proposal?.differ?.percent).toBeCloseTo(1.6, 0);
@@ -90,7 +83,7 @@ describe('proposeFor(judged, check, settings)', () => {
     const mixed = (apart: number): readonly string[] => {
       const own = boardsRead(40, { M1: 1 }, 7).filter(({ point }) => point === check.point);
       const boards = own.map((board, at) => ({ ...board, value: board.value! + (at % 2) * apart }));
-      return proposeFor(benchOf(boards), check, settings).proposal!.warnings;
+      return proposeFor(benchOf(boards), check, LEARNING).proposal!.warnings;
     };
     const warning = 'The readings fall into two groups: two revisions of the board may be mixed together.';
     expect(mixed(1)).toContain(warning);
@@ -99,10 +92,10 @@ describe('proposeFor(judged, check, settings)', () => {
 
   test('counts a board once, by its last reading', () => {
     const runIn = Array.from({ length: 30 }, (_, at) => ({ repair: 'T-1', value: 12 + at / 100 }));
-    const line = proposeFor(benchOf([...runIn, { repair: 'T-2', value: 12.5 }]), check, settings);
+    const line = proposeFor(benchOf([...runIn, { repair: 'T-2', value: 12.5 }]), check, LEARNING);
     expect(line.readings).toBe(2);
     expect(line.proposal?.count).toBe(2);
-    expect(proposeFor(benchOf(runIn), check, settings).reason).toMatch('at least two good boards, and there is one');
+    expect(proposeFor(benchOf(runIn), check, LEARNING).reason).toMatch('at least two good boards, and there is one');
   });
 
   test('takes the smallest range that over-range readings stated as what counts as open', () => {
@@ -111,7 +104,7 @@ describe('proposeFor(judged, check, settings)', () => {
       { ...over, repair: 'T-1', value: 6e6 },
       { ...over, repair: 'T-2', value: 6e7 },
     ]);
-    const line = proposeFor(judged, { ...check, point: 'Q1 D→S', mode: 'resistance' }, settings);
+    const line = proposeFor(judged, { ...check, point: 'Q1 D→S', mode: 'resistance' }, LEARNING);
     expect(line.proposal?.band.expects).toEqual({ kind: 'open', limit: 6e6 });
   });
 });
@@ -167,7 +160,7 @@ describe('tryBand(judged, check, expects, rule) of a band that follows the mains
     const family = { name: check.family, points: [], parts: [] };
     const warningsWith = (boost: boolean) => {
       const families = new Map([[family.name, { ...family, boost }]]);
-      return proposeFor({ ...judged, data: { ...judged.data, families } }, bulk, settings).proposal?.warnings;
+      return proposeFor({ ...judged, data: { ...judged.data, families } }, bulk, LEARNING).proposal?.warnings;
     };
     expect(warningsWith(false)).toEqual([expect.stringContaining('the bulk follows the mains')]);
     expect(warningsWith(true)).toEqual([]);
@@ -178,7 +171,7 @@ describe('what few boards promise', () => {
   const benchWith = (point: string, values: readonly number[]) =>
     benchOf(values.map((value, at) => ({ repair: `T-${at}`, point, value })));
   const few = (point: string, ...values: readonly number[]) =>
-    proposeFor(benchWith(point, values), { ...check, point }, settings).proposal!;
+    proposeFor(benchWith(point, values), { ...check, point }, LEARNING).proposal!;
 
   test('says how many more boards bring the band within the marking, with the marking meanwhile', () => {
     const { warnings, boardsWanted } = few('12V main', 11.85, 12.02, 12.2);
@@ -188,7 +181,7 @@ describe('what few boards promise', () => {
 
   test('sets the thousands of boards apart as the decimal mark goes', () => {
     const warned = (mark: DecimalMark) =>
-      proposeFor(benchWith('12V main', [11.7, 12, 12.3]), check, { ...settings, mark }).proposal!.warnings;
+      proposeFor(benchWith('12V main', [11.7, 12, 12.3]), check, { ...LEARNING, mark }).proposal!.warnings;
     expect(warned('.')).toEqual([expect.stringMatching(/: \d,\d{3} more boards would/)]);
     expect(warned(',')).toEqual([expect.stringMatching(/: \d\.\d{3} more boards would/)]);
   });
@@ -199,13 +192,13 @@ describe('what few boards promise', () => {
   });
 });
 
-describe('proposeFamily(judged, family, settings, context)', () => {
+describe('proposeFamily(judged, family, LEARNING, context)', () => {
   const judged = benchOf(boardsRead(12, { M1: 1 }, 3));
 
   test('tells how many checks are done, and gives a line for each', async () => {
     const told: unknown[] = [];
     const context = { signal: new AbortController().signal, report: (progress: unknown) => told.push(progress) };
-    const lines = await proposeFamily(judged, check.family, settings, context);
+    const lines = await proposeFamily(judged, check.family, LEARNING, context);
     expect(lines.map((line) => line.check.point)).toEqual(['12V main', '5V standby']);
     expect(told).toEqual([{ done: 0, total: 2 }, { done: 1, total: 2 }]); // prettier-ignore
   });
@@ -213,6 +206,6 @@ describe('proposeFamily(judged, family, settings, context)', () => {
   test('stops where it is told to', async () => {
     const stop = new AbortController();
     const context = { signal: stop.signal, report: ({ done }: { done: number }) => { if (done === 1) stop.abort(new Error('stopped')); } }; // prettier-ignore
-    await expect(proposeFamily(judged, check.family, settings, context)).rejects.toThrow('stopped');
+    await expect(proposeFamily(judged, check.family, LEARNING, context)).rejects.toThrow('stopped');
   });
 });

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { RETURNED_AND_HELD } from '../../src/domain/good-rule.ts';
 import type { ReadingsQuery } from '../../src/columns/query.ts';
 import type { BenchHandlers } from '../../src/worker/contract/calls.ts';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { ask } from '../support/asking.ts';
+import { LEARNING } from '../support/learning-settings.ts';
 import { sampleFile } from '../support/sample-file.ts';
 
 const ALL: ReadingsQuery = { filters: [], sort: [] };
@@ -265,18 +265,10 @@ describe('repairs, families and bands', () => {
 
 describe('setting bands', () => {
   const check = { family: 'SISKIN-40', point: '5V standby', stage: 'live', mode: 'DC volts' } as const;
-  const settings = {
-    content: 0.95,
-    confidence: 0.95,
-    sides: 'both',
-    keptRows: [],
-    rule: RETURNED_AND_HELD,
-    mark: '.',
-  } as const;
 
   test('a band is proposed, tried, accepted, and taken back again', async () => {
     const bench = await sampleBench();
-    const line = await ask(bench, 'propose', check, settings);
+    const line = await ask(bench, 'propose', check, LEARNING);
     expect(line.proposal?.band.basis).toBe('learned');
     expect(line.proposal?.trial.goodStopped.of).toBeGreaterThan(1);
     const before = await ask(bench, 'facet', ALL, 'verdict');
@@ -305,7 +297,7 @@ describe('setting bands', () => {
 
   test('proposals for a whole new family come in one table', async () => {
     const bench = await sampleBench();
-    const lines = await ask(bench, 'proposeFamily', 'SISKIN-40', settings);
+    const lines = await ask(bench, 'proposeFamily', 'SISKIN-40', LEARNING);
     expect(lines.length).toBeGreaterThan(5);
     for (const line of lines) expect(line.proposal === undefined).toBe(line.reason !== undefined);
   });

@@ -1,4 +1,5 @@
 import { compareHolding, holdingOf, holdingTimes } from '../../patterns/do-repairs-hold.ts';
+import { measured } from '../../patterns/examined-repair.ts';
 import { countPartFailures } from '../../patterns/part-failures.ts';
 import { standingOut } from '../../patterns/standing-out.ts';
 import { whetherItPays } from '../../patterns/whether-it-pays.ts';
@@ -49,10 +50,7 @@ function compare(judged: Judged, query: FamilyQuery, first: ExaminedFamily, seco
   const [here, there] = [sideOf(first), sideOf(second)];
   return {
     families: [here.side, there.side],
-    classes: standingOut(
-      here.repairs.filter((repair) => repair.isMeasured),
-      there.repairs.filter((repair) => repair.isMeasured),
-    ),
+    classes: standingOut(measured(here.repairs), measured(there.repairs)),
     holdingTest: compareHolding(here.lifetimes, there.lifetimes),
     watched,
   };

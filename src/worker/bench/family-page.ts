@@ -1,9 +1,9 @@
 import { DAY } from '../../domain/day.ts';
-import { complaintMatrix } from '../../patterns/complaints.ts';
 import type { Family } from '../../domain/family.ts';
+import { complaintMatrix } from '../../patterns/complaints.ts';
 import type { ActivityPeriod } from '../../patterns/activity-period.ts';
 import { compareHolding, holdingOf, holdingTimes } from '../../patterns/do-repairs-hold.ts';
-import type { ExaminedRepair } from '../../patterns/examined-repair.ts';
+import { measured, type ExaminedRepair } from '../../patterns/examined-repair.ts';
 import { failureSignatures } from '../../patterns/failure-signatures.ts';
 import { pairsFailingTogether } from '../../patterns/failing-together.ts';
 import { inCircuitVerdicts } from '../../patterns/in-circuit-verdicts.ts';
@@ -83,7 +83,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     pairs: () => pairsFailingTogether(repairs),
     signatures: () => failureSignatures(repairs, FEWEST_FOR_SIGNATURE),
     complaints: () => complaintMatrix(repairs),
-    standingOut: () => standingOut(repairs.filter(isMeasured), others.filter(isMeasured)),
+    standingOut: () => standingOut(measured(repairs), measured(others)),
     overTime: () => partsOverTime(dated),
     holding: () => holdingAnswer(repairs, others, watched),
     live: () => livePoints(judged, family.name, repairs, query.meter),
@@ -96,7 +96,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     family: family.name,
     allRepairs: own.repairs.length,
     repairs: repairs.length,
-    unmeasured: repairs.filter((repair) => !repair.isMeasured).length,
+    unmeasured: repairs.length - measured(repairs).length,
     chosen: repairs.length > MOST_NAMED ? [] : repairs.map(({ repair }) => repair),
     choices: choicesOf(judged, own),
     points: pointsOf(judged, query.family),
@@ -132,10 +132,6 @@ type Figures = Pick<
 function ratesOf({ parts }: Family, repairs: readonly ExaminedRepair[]): FamilyPage['masked'] {
   const { parts: rates, tooLarge } = estimateMaskedFailures(parts, repairs, CONFIDENCE);
   return { parts: rates, tooLarge };
-}
-
-function isMeasured(repair: ExaminedRepair): boolean {
-  return repair.isMeasured;
 }
 
 /** What to probe first, where any check shows a fault that there was. */
