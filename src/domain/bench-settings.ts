@@ -28,7 +28,7 @@ export function settingsFault({ prices, fee, technician, goodRule }: BenchSettin
   for (const { family, part, price } of prices) {
     if (family.trim() === '' || part.trim() === '') return 'A price needs the family and the part that it is of.';
     if (!isAmount(price)) return `The price of ${part} of ${family} must be a number of at least 0.`;
-    const key = JSON.stringify([family, part]);
+    const key = partKey({ family, part });
     if (seen.has(key)) return `${part} of ${family} has two prices: give one.`;
     seen.add(key);
   }
@@ -39,4 +39,45 @@ export function settingsFault({ prices, fee, technician, goodRule }: BenchSettin
 
 function isAmount(amount: number): boolean {
   return Number.isFinite(amount) && amount >= 0;
+}
+
+/** What is to be changed of the settings: one given as undefined is taken away, what is not named stays as it is. */
+export interface SettingsChanges {
+  /** Parts that get another price, or none any more. */
+  readonly prices?: readonly (Omit<PartPrice, 'price'> & { readonly price: number | undefined })[];
+  readonly fee?: number | undefined;
+  readonly technician?: string | undefined;
+  readonly goodRule?: GoodRule | undefined;
+}
+
+/** Settings after changes. */
+export function changedSettings(settings: BenchSettings, { prices = [], ...changes }: SettingsChanges): BenchSettings {
+  const byPart = new Map(settings.prices.map((one) => [partKey(one), one]));
+  for (const { family, part, price } of prices) {
+    if (price === undefined) byPart.delete(partKey({ family, part }));
+    else byPart.set(partKey({ family, part }), { family, part, price });
+  }
+  const rest = Object.entries({ ...settings, ...changes }).filter(([, value]) => value !== undefined);
+  return { ...Object.fromEntries(rest), prices: [...byPart.values()] };
+}
+
+/** The changes that lead from some settings to others. */
+export function settingsChanges(before: BenchSettings, after: BenchSettings): SettingsChanges {
+  const { prices: old, ...earlier } = before;
+  const { prices, ...later } = after;
+  const fields = [...new Set([...Object.keys(earlier), ...Object.keys(later)])] as (keyof typeof later)[];
+  const changed = fields.filter((field) => JSON.stringify(earlier[field]) !== JSON.stringify(later[field]));
+  const known = new Map(old.map((one) => [partKey(one), one.price]));
+  const kept = new Set(prices.map(partKey));
+  return {
+    ...Object.fromEntries(changed.map((field) => [field, later[field]])),
+    prices: [
+      ...old.filter((one) => !kept.has(partKey(one))).map(({ family, part }) => ({ family, part, price: undefined })),
+      ...prices.filter((one) => known.get(partKey(one)) !== one.price),
+    ],
+  };
+}
+
+function partKey({ family, part }: Pick<PartPrice, 'family' | 'part'>): string {
+  return JSON.stringify([family, part]);
 }

@@ -12,7 +12,7 @@ export const CHANGING_CALLS: ReadonlySet<CallName> = new Set([
   'setMeters',
   'overruleLine',
   'setRepair',
-  'setSettings',
+  'changeSettings',
   'setView',
   'removeView',
   'undo',

@@ -1,3 +1,4 @@
+import { changedSettings, NO_SETTINGS, settingsChanges, type BenchSettings } from '../domain/bench-settings.ts';
 import type { ReadingEdit } from '../domain/reading-edit.ts';
 import {
   STATE_PARTS,
@@ -48,12 +49,29 @@ export function applyChanges(state: BenchState, changes: readonly Change[]): Ben
   const parts = STATE_PARTS.map((part) => {
     const own = changes.filter((change) => change.part === part);
     if (own.length === 0) return [part, state[part]] as const;
-    return [
-      part,
-      part === 'earlierBands' ? applyToHistory(state[part], own) : applyByKey(part, state[part], own),
-    ] as const;
+    if (part === 'earlierBands') return [part, applyToHistory(state[part], own)] as const;
+    if (part === 'settings') return [part, applyToSettings(state[part], own)] as const;
+    return [part, applyByKey(part, state[part], own)] as const;
   });
   return withParts(state, Object.fromEntries(parts));
+}
+
+/** Parts whose items are whole things that somebody looked at before changing them. */
+const LOOKED_AT: ReadonlySet<StatePart> = new Set([
+  'families', 'bands', 'repairs', 'meters', 'names', 'overrules', 'views',
+]); // prettier-ignore
+
+/** The first of some changes whose item is neither as it was before the change nor as it is after it; undefined where there is none. */
+export function firstOutdated(state: BenchState, changes: readonly Change[]): StateItem | undefined {
+  for (const { part, old, new: added } of changes) {
+    if (!LOOKED_AT.has(part)) continue;
+    const item = old ?? added;
+    const key = item && keyOf(part, item);
+    const stored = (state[part] as readonly StateItem[]).find((one) => keyOf(part, one) === key);
+    const isAny = (one: StateItem | undefined): boolean => isSame(asStored(part, one), asStored(part, stored));
+    if (!isAny(old) && !isAny(added)) return stored ?? item;
+  }
+  return undefined;
 }
 
 /** The changes that take `changes` back. */
@@ -124,6 +142,18 @@ function applyByKey(part: StatePart, items: readonly StateItem[], changes: reado
   return [...byKey.values()];
 }
 
+/** Settings are one item of many that do not depend on each other: each that differs between old and new is changed alone. */
+function applyToSettings(
+  [stored = NO_SETTINGS]: BenchState['settings'],
+  changes: readonly Change[],
+): BenchState['settings'] {
+  const settings = changes.reduce((present, change) => {
+    const { old = NO_SETTINGS, new: added = NO_SETTINGS } = change as { old?: BenchSettings; new?: BenchSettings };
+    return changedSettings(present, settingsChanges(old, added));
+  }, stored);
+  return isSame(settings, NO_SETTINGS) ? [] : [settings];
+}
+
 function applyToHistory(items: readonly StateItem[], changes: readonly Change[]): readonly StateItem[] {
   const result = [...items];
   for (const { old, new: added } of changes) {
@@ -132,6 +162,11 @@ function applyToHistory(items: readonly StateItem[], changes: readonly Change[])
     if (added !== undefined) result.push(added);
   }
   return result;
+}
+
+/** An item as it comes back from the store, whatever the order of its fields. */
+function asStored(part: StatePart, item: StateItem | undefined): StateItem | undefined {
+  return item && ITEM_SHAPES[part](item, part);
 }
 
 function isSame(one: StateItem | undefined, other: StateItem | undefined): boolean {

@@ -47,7 +47,7 @@ async function importsInFile(session: Session): Promise<number> {
   return (await session.ask('lookIntoBackup', [await (await chosen()).getFile()])).imports;
 }
 
-const setFee = (session: Session, fee: number) => session.ask('setSettings', [{ prices: [], fee }]);
+const setFee = (session: Session, fee: number) => session.ask('changeSettings', [{ prices: [], fee }]);
 
 beforeEach(forget);
 afterEach(forget);

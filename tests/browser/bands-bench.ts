@@ -1,5 +1,5 @@
 import { limitsOf, type Band, type Expectation } from '../../src/domain/band.ts';
-import { NO_SETTINGS, type BenchSettings } from '../../src/domain/bench-settings.ts';
+import { changedSettings, NO_SETTINGS, type BenchSettings } from '../../src/domain/bench-settings.ts';
 import type { Check } from '../../src/domain/check.ts';
 import { STATES } from '../../src/domain/reading.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -95,7 +95,7 @@ export async function openBands(own: FakeAnswers = {}): Promise<{ session: Sessi
   return openSession({
     bands: () => bands,
     settings: () => settings,
-    setSettings: ([next]) => (settings = next),
+    changeSettings: ([changes]) => (settings = changedSettings(settings, changes)),
     count: () => ({ readings: READINGS.length, outOfBand: 0, repairs: 0 }),
     facet: ([, field]) =>
       field === 'meter'

@@ -135,8 +135,8 @@ describe('the band editor', () => {
     await expect.poll(() => client.calls.findLast(({ name }) => name === 'tryBand')?.args[2]).toEqual(rule);
     await expect.poll(() => client.calls.findLast(({ name }) => name === 'propose')?.args[1]).toMatchObject({ rule });
     await expect.element(page.getByLabelText('should read')).toHaveValue('between');
-    const kept = client.calls.findLast(({ name }) => name === 'setSettings')?.args;
-    expect(kept).toEqual([{ prices: [], goodRule: rule }]);
+    const kept = client.calls.findLast(({ name }) => name === 'changeSettings')?.args;
+    expect(kept).toEqual([{ goodRule: rule }]);
   });
 
   test('sets a band also where nothing was ever read', async () => {

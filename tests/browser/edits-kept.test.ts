@@ -48,7 +48,7 @@ test('what was taken back can be done again after a reload, until something else
   const name = scratchName();
   let bench = await keptBench(name);
   const before = (await rowsOf(bench)).map(plain);
-  await ask(bench, 'setSettings', { prices: [], technician: 'Ada' });
+  await ask(bench, 'changeSettings', { prices: [], technician: 'Ada' });
   await ask(bench, 'editReadings', ALL, [{ first: 0, last: 0, field: 'reading', text: '7.02' }], '.');
   await ask(bench, 'explainEdit', ' misread ');
   await ask(bench, 'copyReadings', ALL, 0, 2);

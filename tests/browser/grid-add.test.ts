@@ -206,7 +206,7 @@ describe('a reading that is written by hand', () => {
 });
 
 test('why the last edit was made is asked beside it, and told in the history with who made it', async () => {
-  await bench.ask('setSettings', { prices: [], technician: 'Ada' });
+  await bench.ask('changeSettings', { prices: [], technician: 'Ada' });
   await press(0, 'reading', '7,02 V{Enter}');
   await vi.waitFor(() => {
     expect(textOf(grid, '.edits')).toMatch(/last: 1 reading edited, \d{4}-\d\d-\d\d \d\d:\d\d, Ada/);

@@ -161,7 +161,7 @@ describe('what outlasts the page', () => {
     const hasBand = async (client: BenchClient): Promise<boolean> =>
       (await client.call('bands', [])).bands.some((line) => line.band.family === 'SISKIN-40');
     const first = await ownBench();
-    await first.call('setSettings', [{ prices: [], fee: 40, technician: 'A. Tern', goodRule }]);
+    await first.call('changeSettings', [{ prices: [], fee: 40, technician: 'A. Tern', goodRule }]);
     await first.call('setView', [{ name: 'worst first', address: '#/readings?sort=-margin' }]);
     await first.call('setBands', [[band]]);
     const { lines } = await first.call('history', [undefined, 0, 9]);

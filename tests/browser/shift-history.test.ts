@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import { changedSettings } from '../../src/domain/bench-settings.ts';
 import type { HistoryLine } from '../../src/session/answers.ts';
 import '../../src/ui/panels/history.ts';
 import '../../src/ui/panels/shift-history.ts';
@@ -47,7 +48,7 @@ async function showHistory(total = lines.length) {
     history: ([kind]) => (kind === 'meters' ? { total: 0, lines: [] } : { total, lines }),
     undoable: () => ({ undo: lines[0]!, redo: lines[1]! }),
     settings: () => ({ prices: [], fee: 40 }),
-    setSettings: ([settings]) => settings,
+    changeSettings: ([changes]) => changedSettings({ prices: [], fee: 40 }, changes),
     explain: () => undefined,
     undo: () => undefined,
   });
@@ -81,7 +82,7 @@ describe('<bt-shift-history>', () => {
     const { client } = await showHistory();
     await userEvent.fill(page.getByLabelText('Who works here?'), '  B. Dunlin ');
     await userEvent.keyboard('{Enter}');
-    await expect.poll(() => asked(client, 'setSettings')).toEqual([[{ prices: [], fee: 40, technician: 'B. Dunlin' }]]);
+    await expect.poll(() => asked(client, 'changeSettings')).toEqual([[{ technician: 'B. Dunlin' }]]);
   });
 
   test('shows one kind alone, and says where nothing of it was changed', async () => {

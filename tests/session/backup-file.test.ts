@@ -19,7 +19,7 @@ function openedWith(answers: FakeAnswers) {
     openKept: () => kept,
     summary: () => ({ readings: 1, repairs: 0, families: 0, bands: 0 }),
     ledger: () => ledger,
-    setSettings: () => ({ prices: [] }),
+    changeSettings: () => ({ prices: [] }),
     backupFile: () => behind,
     ...answers,
   });
@@ -34,7 +34,7 @@ function openedWith(answers: FakeAnswers) {
 test('changes in quick succession are written once, after a pause', async () => {
   const { session, writes } = openedWith({ writeBackupFile: () => ({ ...behind, holds: 'current' }) });
   await session.start();
-  for (const fee of [1, 2, 3]) await session.ask('setSettings', [{ prices: [], fee }]);
+  for (const fee of [1, 2, 3]) await session.ask('changeSettings', [{ prices: [], fee }]);
   await vi.advanceTimersByTimeAsync(4_000);
   expect(writes()).toBe(0);
   await vi.advanceTimersByTimeAsync(2_000);
@@ -75,7 +75,7 @@ test('a failure is shown as a sentence until a later write succeeds', async () =
   await vi.advanceTimersByTimeAsync(6_000);
   expect(session.state.backupFile?.problem).toBe('There is no room for bench.backup.');
   expect(session.state.problem).toBe('There is no room for bench.backup.');
-  await session.ask('setSettings', [{ prices: [] }]);
+  await session.ask('changeSettings', [{ prices: [] }]);
   expect(session.state.backupFile?.problem).toBe('There is no room for bench.backup.');
   fails = false;
   await session.writeBackupFile();

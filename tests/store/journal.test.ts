@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { applyChanges, changesBetween, reverseChanges, withParts } from '../../src/store/journal.ts';
+import type { BenchSettings } from '../../src/domain/bench-settings.ts';
+import { applyChanges, changesBetween, firstOutdated, reverseChanges, withParts } from '../../src/store/journal.ts';
 import { EMPTY_STATE, type BenchState } from '../../src/store/kept.ts';
 import { bandOf, repairOf, state } from './fixtures.ts';
 
@@ -48,6 +49,28 @@ describe('changes', () => {
       { part: 'bands', old: bandOf('24V main', 4) },
       { part: 'bands', old: bandOf('12V main', 5), new: bandOf('12V main', 3) },
     ]);
+  });
+
+  test('of different settings in two tabs both stand, and one is taken back without the other', () => {
+    const stated = (settings: BenchSettings) => withParts(EMPTY_STATE, { settings: [settings] });
+    const before = stated({ prices: [], fee: 40 });
+    const price = { family: 'HERON-48', part: 'Q1', price: 1.2 };
+    const mine = changesBetween(before, stated({ prices: [price], fee: 40 }));
+    const theirs = changesBetween(before, stated({ prices: [], fee: 45, technician: 'A. Tern' }));
+    const both = applyChanges(applyChanges(before, theirs), mine);
+    expect(both.settings).toEqual([{ prices: [price], fee: 45, technician: 'A. Tern' }]);
+    expect(applyChanges(both, reverseChanges(theirs)).settings).toEqual([{ prices: [price], fee: 40 }]);
+  });
+
+  test('of an item that is neither as it was nor as it becomes are found out', () => {
+    const at = (...percents: number[]) =>
+      withParts(EMPTY_STATE, { bands: percents.map((percent) => bandOf('bulk', percent)) });
+    const changes = changesBetween(at(5), at(4));
+    expect(firstOutdated(at(5), changes)).toBeUndefined();
+    expect(firstOutdated(at(4), changes)).toBeUndefined();
+    expect(firstOutdated(at(3), changes)).toEqual(bandOf('bulk', 3));
+    expect(firstOutdated(at(), changes)).toEqual(bandOf('bulk', 5));
+    expect(firstOutdated(at(3), changesBetween(at(), at(5)))).toEqual(bandOf('bulk', 3));
   });
 
   test('of two tabs both stand', () => {

@@ -151,7 +151,7 @@ test('an import of added rows that is taken back is no edit any more', async () 
 
 test('readingHistory(row) tells who changed what, when, and why, with the original first', async () => {
   const bench = await smallBench();
-  await ask(bench, 'setSettings', { prices: [], technician: 'Ada' });
+  await ask(bench, 'changeSettings', { prices: [], technician: 'Ada' });
   const edit = (text: string) => ask(bench, 'editReadings', ALL, [{ first: 1, last: 1, field: 'reading', text }], '.');
   await edit('388.1 V');
   await ask(bench, 'explainEdit', 'misread');

@@ -299,7 +299,7 @@ test('prices and the fee are those of the bench, unless the question gives other
   const { kitCurve } = await pageOf(bench, { family: 'HERON-48' });
   const parts = kitCurve.at(-1)!.parts;
   const prices = parts.map((part) => ({ family: 'HERON-48', part, price: 2 }));
-  await ask(bench, 'setSettings', { prices: [...prices, { family: 'PLOVER-32', part: 'Q1', price: 9 }], fee: 40 });
+  await ask(bench, 'changeSettings', { prices: [...prices, { family: 'PLOVER-32', part: 'Q1', price: 9 }], fee: 40 });
   const kept = await pageOf(bench, { family: 'HERON-48' });
   expect(kept.kit?.price).toBe(2 * kept.kit!.parts.length);
   expect([new Map(kept.prices).get('Q1'), kept.fee]).toEqual([2, 40]);

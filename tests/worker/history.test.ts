@@ -84,7 +84,7 @@ describe('History', () => {
 describe('the history of a bench', () => {
   test('says who changed what and when, latest first, page by page and by kind', async () => {
     const ask = asking(createBench());
-    await ask('setSettings', { prices: [], technician: 'A. Tern' });
+    await ask('changeSettings', { prices: [], technician: 'A. Tern' });
     await ask('setBands', [first]);
     await ask('setBands', [second]);
     await ask('setRepair', repairOf('T-1'));

@@ -25,5 +25,5 @@ export async function ruleOf(session: Session, signal?: AbortSignal): Promise<Go
 
 /** Keeps a rule with the bench's settings, upon which all that was asked by the one before is asked again. */
 export async function keepRule(session: Session, goodRule: GoodRule): Promise<void> {
-  await session.ask('setSettings', [{ ...(await session.ask('settings', [])), goodRule }]);
+  await session.ask('changeSettings', [{ goodRule }]);
 }

@@ -2,7 +2,7 @@ import { html, LitElement, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { errorText } from '../../domain/error-text.ts';
-import type { BenchSettings, FamilyPage } from '../../session/answers.ts';
+import type { FamilyPage, SettingsChanges } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import type { FigureFrame } from '../charts/figure-frame.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
@@ -86,7 +86,6 @@ export class FamilyPageView extends LitElement {
   /** The family that the answer is about. */
   private shown = '';
   /** The change of the bench's settings that was asked for last. */
-  private keeping = Promise.resolve();
 
   /** Why a price or the fee could not be kept. */
   @state() private fault = '';
@@ -124,34 +123,22 @@ export class FamilyPageView extends LitElement {
     const { family } = this;
     const prices = new Map(this.asked.prices);
     if (prices.delete(part)) this.change({ prices });
-    this.keep(({ prices: all, ...rest }) => {
-      const others = all.filter((one) => one.family !== family || one.part !== part);
-      return { ...rest, prices: price === undefined ? others : [...others, { family, part, price }] };
-    });
+    void this.keep({ prices: [{ family, part, price }] });
   };
 
   private readonly keepFee = (fee: number | undefined): void => {
     if (this.asked.fee !== undefined) this.change({ fee: undefined });
-    this.keep((settings) => {
-      const kept = { ...settings, ...(fee !== undefined && { fee }) };
-      if (fee === undefined) Reflect.deleteProperty(kept, 'fee');
-      return kept;
-    });
+    void this.keep({ fee });
   };
 
-  /** Changes what the bench states once for all its repairs, after the change before: each is made to what the one before left. */
-  private keep(change: (settings: BenchSettings) => BenchSettings): void {
-    const { session } = this;
-    if (session === undefined) return;
-    const put = async (): Promise<void> => {
-      try {
-        await session.ask('setSettings', [change(await session.ask('settings', []))]);
-        this.fault = '';
-      } catch (error) {
-        this.fault = errorText(error);
-      }
-    };
-    this.keeping = this.keeping.then(put);
+  /** Changes what the bench states once for all its repairs. */
+  private async keep(changes: SettingsChanges): Promise<void> {
+    try {
+      await this.session?.ask('changeSettings', [changes]);
+      this.fault = '';
+    } catch (error) {
+      this.fault = errorText(error);
+    }
   }
 
   private onQuestion(event: Event): void {

@@ -90,11 +90,8 @@ export class ShiftHistory extends LitElement {
   private sign(event: SubmitEvent): void {
     event.preventDefault();
     const name = this.technician.value.trim();
-    void this.run(async () => {
-      const settings = { ...(await this.session.ask('settings', [])), technician: name };
-      if (name === '') Reflect.deleteProperty(settings, 'technician');
-      await this.session.ask('setSettings', [settings]);
-    });
+    const technician = name === '' ? undefined : name;
+    void this.run(() => this.session.ask('changeSettings', [{ technician }]));
   }
 
   private renderMove(call: 'undo' | 'redo', words: string, line: HistoryLine | undefined) {

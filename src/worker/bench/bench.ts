@@ -219,8 +219,8 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       history.explain(step, why.trim());
     },
     settings: () => kept.settings,
-    setSettings: async (_, settings) => {
-      await edit(withSettings(kept, settings));
+    changeSettings: async (_, changes) => {
+      await edit(withSettings(kept, changes));
       return kept.settings;
     },
     views: () => kept.views,

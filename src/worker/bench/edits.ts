@@ -1,5 +1,5 @@
 import type { Band } from '../../domain/band.ts';
-import { settingsFault, type BenchSettings } from '../../domain/bench-settings.ts';
+import { changedSettings, settingsFault, type SettingsChanges } from '../../domain/bench-settings.ts';
 import type { Family } from '../../domain/family.ts';
 import { bandRecordFault, familyFault, meterFault } from '../../domain/fault.ts';
 import { viewFault, withView, type KeptView } from '../../domain/kept-view.ts';
@@ -68,8 +68,9 @@ export function withOverrule(data: BenchData, overrule: Overrule): BenchData {
   return { ...data, overrules: reason === '' ? others : [...others, { repair, rule, reason }] };
 }
 
-/** The bench with other settings. @throws where they cannot be used, with a sentence */
-export function withSettings(data: BenchData, settings: BenchSettings): BenchData {
+/** The bench with some settings changed. @throws where they cannot be used, with a sentence */
+export function withSettings(data: BenchData, changes: SettingsChanges): BenchData {
+  const settings = changedSettings(data.settings, changes);
   refuse(settingsFault(settings));
   return { ...data, settings };
 }
