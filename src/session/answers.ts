@@ -5,7 +5,7 @@ export { LISTED_FIELDS } from '../columns/query.ts';
 export type { DerivedField } from '../columns/derived.ts';
 export type { Grouping } from '../columns/groups.ts';
 export type { Filter, ListedField, ReadingsQuery, SortField } from '../columns/query.ts';
-export type { BenchSettings, SettingsChanges } from '../domain/bench-settings.ts';
+export type { SettingsChanges } from '../domain/bench-settings.ts';
 export type { KeptView } from '../domain/kept-view.ts';
 export type { NameAnswer } from '../domain/name-answer.ts';
 export type { EditField, ReadingPatch, RowIdentity } from '../domain/reading-edit.ts';

@@ -11,6 +11,7 @@ export type StoreFault =
   | 'taken over'
   | 'cancelled'
   | 'refused'
+  | 'outdated'
   | 'failed';
 
 /** A fault of the store; its message is a sentence for the technician. */

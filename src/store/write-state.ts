@@ -1,8 +1,9 @@
 import { generationKeys, refuseOtherGeneration } from './generation.ts';
-import { applyChanges, withParts } from './journal.ts';
+import { applyChanges, firstOutdated, withParts } from './journal.ts';
 import { EMPTY_STATE, STATE_PARTS, type BenchState, type Change, type EditNote, type StateItem, type StatePart } from './kept.ts'; // prettier-ignore
 import type { ReadTransaction, WriteTransaction } from './schema.ts';
 import { ITEM_SHAPES } from './state-shapes.ts';
+import { StoreError } from './store-error.ts';
 
 /** What was read of a state, and how many items of each part were damaged and left out. */
 export interface ReadState {
@@ -29,9 +30,9 @@ export async function readState(
 }
 
 /**
- * Makes changes to the state as it is stored, whatever another tab has changed since, with one entry in the journal.
- * Where both changed one item, this one stands.
+ * Makes changes to the state as it is stored, whatever else another tab has changed since, with one entry in the journal.
  * @returns the number of that entry; undefined where nothing changed
+ * @throws StoreError where another tab has changed one of these very items: nothing is written over unseen
  */
 export async function writeChanges(
   transaction: WriteTransaction,
@@ -42,7 +43,10 @@ export async function writeChanges(
   await refuseOtherGeneration(transaction, generation);
   if (changes.length === 0) return undefined;
   const parts = new Set(changes.map(({ part }) => part));
-  const state = applyChanges((await readState(transaction, generation, parts)).state, changes);
+  const stored = (await readState(transaction, generation, parts)).state;
+  const outdated = firstOutdated(stored, changes);
+  if (outdated !== undefined) throw new StoreError('outdated', outdatedSentence(outdated));
+  const state = applyChanges(stored, changes);
   for (const part of parts) await transaction.objectStore('state').put({ generation, part, items: state[part] });
   const step = (await lastStep(transaction, generation)) + 1;
   await transaction.objectStore('journal').add({ generation, step, ...note, changes });
@@ -53,6 +57,13 @@ export async function writeChanges(
 export async function lastStep(transaction: ReadTransaction, generation: number): Promise<number> {
   const cursor = await transaction.objectStore('journal').openKeyCursor(generationKeys(generation), 'prev');
   return cursor?.primaryKey[1] ?? 0;
+}
+
+/** Says what was changed elsewhere, by what it is called. */
+function outdatedSentence(item: StateItem): string {
+  const told = (['name', 'id', 'repair', 'point'] as const).map((field): unknown => Reflect.get(item, field));
+  const name = told.find((one) => typeof one === 'string') ?? 'This';
+  return `${name} was changed in another tab meanwhile, so this change was not made. Look at it as it is now, then change it again.`;
 }
 
 function soundItems(part: StatePart, items: readonly unknown[]): readonly StateItem[] {

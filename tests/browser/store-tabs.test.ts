@@ -73,6 +73,21 @@ describe('two tabs', () => {
     expect(await other.addImport(await importOf(1, 5), state)).toBe('added');
   });
 
+  test('never write over each other’s change of one thing unseen, and keep different settings of both', async () => {
+    const name = scratchName();
+    const [one, other] = [await scratchKeeper(name), await scratchKeeper(name)];
+    await one.saveState(state);
+    await other.loadState();
+    const [family] = state.families;
+    const changed = (boost: boolean) => ({ families: [{ ...family!, points: [], boost }] });
+    await one.saveState({ ...changed(!family!.boost), settings: [{ prices: [], fee: 51 }] });
+    await expect(other.saveState(changed(family!.boost))).rejects.toMatchObject({ fault: 'outdated' });
+    await other.saveState({ settings: [{ ...state.settings[0]!, technician: 'B. Dunlin' }] });
+    const { families, settings } = await other.loadState();
+    expect(families).toEqual(changed(!family!.boost).families);
+    expect(settings).toEqual([{ prices: [], fee: 51, technician: 'B. Dunlin' }]);
+  });
+
   test('that load while the other stores see nothing half stored', async () => {
     const name = scratchName();
     const [one, other] = [await scratchKeeper(name, { lotBytes: 1 }), await scratchKeeper(name)];

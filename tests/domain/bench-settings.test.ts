@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { changedSettings, settingsChanges, settingsFault, type BenchSettings } from '../../src/domain/bench-settings.ts';
+import {
+  changedSettings,
+  settingsChanges,
+  settingsFault,
+  type BenchSettings,
+} from '../../src/domain/bench-settings.ts';
 
 const price = { family: 'HERON-48', part: 'Q1', price: 1.2 };
 const settings: BenchSettings = { prices: [price], fee: 45, technician: 'A. Tern' };
