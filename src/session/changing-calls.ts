@@ -28,3 +28,12 @@ export const CHANGING_CALLS: ReadonlySet<CallName> = new Set([
   'copyReadings',
   'explainEdit',
 ]);
+
+/** Those that put a thing in place of one that somebody looked at: not made over one that nobody here has seen. */
+export const LOOKED_AT_CALLS: ReadonlySet<CallName> = new Set([
+  'setBands',
+  'removeBand',
+  'setFamily',
+  'setMeters',
+  'setRepair',
+]);

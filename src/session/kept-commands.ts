@@ -13,6 +13,7 @@ export class KeptCommands {
   readonly #turns: Turns;
   readonly #intake: Intake;
   readonly #memory: KeptBench | undefined;
+  #opened = 0;
 
   constructor(page: PageState, link: BenchLink, turns: Turns, intake: Intake, memory: KeptBench | undefined) {
     this.#page = page;
@@ -25,12 +26,18 @@ export class KeptCommands {
     });
   }
 
+  /** How often the bench was opened: what somebody looked at before may be another since. */
+  get opened(): number {
+    return this.#opened;
+  }
+
   /** @returns whether a bench of the technician's own, or what is missing of it, is shown now */
   async open(): Promise<boolean> {
     const memory = this.#memory;
     if (memory === undefined) return false;
     let isShown = false;
     await this.#turns.run(async () => {
+      this.#opened += 1;
       const answer = await memory.open();
       this.#page.set({ kept: keptState(answer) });
       if (!answer.found && !answer.keeps && answer.faults.length === 0) return;

@@ -1,12 +1,12 @@
 import type { FilePlan, Question } from '../domain/file-plan.ts';
 import type { DecimalMark } from '../domain/quantity.ts';
-import type { BenchClient, WorkerLost } from '../worker/client.ts';
+import { WorkerLost, type BenchClient } from '../worker/client.ts';
 import type { BenchCalls, CallName, ProgressOf } from '../worker/contract/calls.ts';
 import type { PlanChoices } from '../worker/contract/intake.ts';
 import type { WorkerNews } from '../worker/contract/messages.ts';
 import { BackupFileCommands } from './backup-file.ts';
 import { BenchLink } from './bench-link.ts';
-import { CHANGING_CALLS } from './changing-calls.ts';
+import { CHANGING_CALLS, LOOKED_AT_CALLS } from './changing-calls.ts';
 import { Elsewhere } from './elsewhere.ts';
 import { FileCommands } from './file-commands.ts';
 import { Intake } from './intake.ts';
@@ -19,6 +19,9 @@ import type { SessionState } from './state.ts';
 import { Turns } from './turns.ts';
 
 export type { SessionState };
+
+const CHANGED_BEFORE =
+  'The bench was changed in another tab just before this, so nothing was changed here. Look at it as it is now, then try again.';
 
 /** The state of the page and the commands that change it. Commands that change the bench run one after the other. */
 export class Session {
@@ -99,8 +102,17 @@ export class Session {
     onProgress?: (progress: ProgressOf<Name>) => void,
   ): Promise<ReturnType<BenchCalls[Name]>> {
     if (!CHANGING_CALLS.has(name)) return this.#link.call(name, args, signal, onProgress);
+    const seen = this.#kept.opened;
     return this.#turns.take(async () => {
-      const answer = await this.#link.call(name, args, signal, onProgress);
+      if (LOOKED_AT_CALLS.has(name) && this.#kept.opened !== seen) throw new Error(CHANGED_BEFORE);
+      let answer: ReturnType<BenchCalls[Name]>;
+      try {
+        answer = await this.#link.call(name, args, signal, onProgress);
+      } catch (error) {
+        // The bench is as it is kept, which may be another than the page shows.
+        if (!(error instanceof WorkerLost)) await this.#link.refresh().catch(() => undefined);
+        throw error;
+      }
       const isRefused = name === 'mendRow' && answer !== undefined;
       if (!isRefused) await this.#link.refresh();
       return answer;

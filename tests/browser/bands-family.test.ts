@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import type { Family } from '../../src/domain/family.ts';
 import '../../src/ui/panels/bands-place.ts';
 import { bandsHash, parseRoute } from '../../src/ui/route.ts';
 import type { FakeAnswers } from '../session/fake-client.ts';
-import { drawn, show, violations } from './app-page.ts';
+import { drawn, focusedName, show, violations } from './app-page.ts';
 import { openBands } from './bands-bench.ts';
 
 const known = {
@@ -94,5 +95,100 @@ describe('the family editor', () => {
     await expect
       .poll(() => client.calls.find(({ name }) => name === 'setFamily')?.args)
       .toEqual([{ ...known, parts: [] }]);
+  });
+});
+
+describe('a family that is changed elsewhere', () => {
+  const boostless = { ...known, boost: false };
+
+  /** The family editor over families that a test changes as another tab would. */
+  async function showStored() {
+    let stored: Family = known;
+    const opened = await showFamily('HERON-48', {
+      bands: () => ({ families: [stored], bands: [], without: [] }),
+      setFamily: ([family]) => ((stored = family), { readings: 0, repairs: 0, families: 1, bands: 0 }),
+      openKept: () => ({ keeps: true, found: true, faults: [], misses: false, canUndoSwitch: false }),
+      historyOf: () => [
+        {
+          at: 0,
+          who: 'B. Dunlin',
+          does: 'changed',
+          changes: [{ part: 'families', old: known, new: boostless }],
+          more: 0,
+        },
+      ],
+    });
+    return {
+      ...opened,
+      change: async (family: Family) => {
+        stored = family;
+        await opened.session.ask('undo', []);
+      },
+    };
+  }
+
+  test('is shown as it is stored while nobody types', async () => {
+    const { change } = await showStored();
+    await change(boostless);
+    await expect.element(page.getByRole('checkbox')).not.toBeChecked();
+  });
+
+  test('keeps what was typed, says who changed what, and saves nothing before one is chosen', async () => {
+    const { change, client, place } = await showStored();
+    await page.getByLabelText('Rail of Q1 D→S').fill('drain');
+    await change(boostless);
+    await expect
+      .element(page.getByRole('alert'))
+      .toHaveTextContent(/HERON-48 was changed while you typed by B\. Dunlin.*boost stage yes → no/);
+    await expect.element(page.getByLabelText('Rail of Q1 D→S')).toHaveValue('drain');
+    await expect.element(page.getByRole('button', { name: 'Save the family' })).toBeDisabled();
+    expect(await violations(place)).toEqual([]);
+    await page.getByRole('button', { name: 'Go on with what I typed' }).click();
+    await page.getByRole('button', { name: 'Save the family' }).click();
+    await expect
+      .poll(() => client.calls.find(({ name }) => name === 'setFamily')?.args)
+      .toEqual([{ ...known, points: [{ ...known.points[0], rail: 'drain' }] }]);
+    await expect.element(page.getByRole('checkbox')).toBeChecked();
+    await expect.element(page.getByText('changed while you typed')).not.toBeInTheDocument();
+  });
+
+  test('is shown as it is now where that is chosen', async () => {
+    const { change } = await showStored();
+    await page.getByLabelText('Rail of Q1 D→S').fill('drain');
+    await change(boostless);
+    await page.getByRole('button', { name: 'Show it as it is now' }).click();
+    await expect.element(page.getByLabelText('Rail of Q1 D→S')).toHaveValue('');
+    await expect.element(page.getByRole('checkbox')).not.toBeChecked();
+  });
+});
+
+describe('points and parts with readings', () => {
+  const counted: FakeAnswers = { facet: () => [{ value: 'Q1 D→S', count: 34 }] };
+
+  test('go only once that was asked', async () => {
+    const { client, place } = await showFamily('HERON-48', counted);
+    await page.getByRole('button', { name: 'Remove Q1 D→S' }).click();
+    await page.getByRole('button', { name: 'Remove Q1', exact: true }).click();
+    await page.getByRole('button', { name: 'Save the family' }).click();
+    const asked = page.getByRole('region', { name: 'Save HERON-48 without what has readings?' });
+    await expect
+      .element(asked)
+      .toHaveTextContent(/The point Q1 D→S, with 34 readings\..*The part Q1, with 34 readings\./);
+    expect(await violations(place)).toEqual([]);
+    await expect.poll(focusedName).toBe('Back to the family');
+    expect(client.calls.some(({ name }) => name === 'setFamily')).toBe(false);
+    await page.getByRole('button', { name: 'Save without them' }).click();
+    await expect
+      .poll(() => client.calls.find(({ name }) => name === 'setFamily')?.args)
+      .toEqual([{ ...known, points: [], parts: [] }]);
+  });
+
+  test('stay where the technician goes back', async () => {
+    const { client } = await showFamily('HERON-48', counted);
+    await page.getByRole('button', { name: 'Remove Q1 D→S' }).click();
+    await page.getByRole('button', { name: 'Save the family' }).click();
+    await page.getByRole('button', { name: 'Back to the family' }).click();
+    await expect.element(page.getByText('without what has readings')).not.toBeInTheDocument();
+    expect(client.calls.some(({ name }) => name === 'setFamily')).toBe(false);
   });
 });

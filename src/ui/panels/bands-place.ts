@@ -111,7 +111,6 @@ export class BandsPlace extends LitElement {
               .session=${session}
               .families=${overview.families}
               .name=${about.family}
-              .revision=${revision}
             ></bt-family-editor>`;
       case 'meters':
         return html`<bt-meters-panel .session=${session} .revision=${revision}></bt-meters-panel>`;

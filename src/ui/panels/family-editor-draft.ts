@@ -1,6 +1,7 @@
 import { designatorOf, maskingGroups, roleOf, type Family, type Role } from '../../domain/family.ts';
 import { familyFault } from '../../domain/fault.ts';
-import { listText } from '../words.ts';
+import type { DecimalMark } from '../../domain/quantity.ts';
+import { countOf, listText } from '../words.ts';
 
 /** A test point while it is typed; a row without a name is no point. */
 export interface PointDraft {
@@ -70,6 +71,36 @@ export function readFamily(draft: FamilyDraft): { readonly family: Family } | { 
   };
   const fault = familyFault(family);
   return fault === undefined ? { family } : { fault };
+}
+
+/**
+ * Points and parts that a family loses although readings were taken there, each with how many.
+ * @param counts - readings of each point
+ */
+export function whatGoes(
+  known: Family,
+  next: Family,
+  counts: ReadonlyMap<string, number>,
+  mark: DecimalMark,
+): readonly string[] {
+  const told = (name: string, noun: string, points: readonly { readonly name: string }[]): readonly string[] => {
+    const readings = points.reduce((sum, point) => sum + (counts.get(point.name) ?? 0), 0);
+    return readings === 0 ? [] : [`The ${noun} ${name}, with ${countOf(readings, 'reading', mark)}.`];
+  };
+  const points = new Set(next.points.map(({ name }) => name));
+  const parts = new Set(next.parts.map(({ designator }) => designator));
+  return [
+    ...known.points.filter(({ name }) => !points.has(name)).flatMap((point) => told(point.name, 'point', [point])),
+    ...known.parts
+      .filter(({ designator }) => !parts.has(designator))
+      .flatMap(({ designator }) =>
+        told(
+          designator,
+          'part',
+          known.points.filter(({ part }) => part === designator),
+        ),
+      ),
+  ];
 }
 
 /** What a draft's parts and points mean for each other, each a sentence; nothing here keeps it from being saved. */

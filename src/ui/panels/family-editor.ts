@@ -1,13 +1,15 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
 import { ROLES, type Family, type Role } from '../../domain/family.ts';
 import type { Session } from '../../session/session.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
+import { DraftController } from '../controllers/draft-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { bandsHash, hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf } from '../words.ts';
 import { benchChanged } from './band-outcome.ts';
+import { changedElsewhere } from './changed-elsewhere.ts';
 import {
   EMPTY_FAMILY,
   EMPTY_PART,
@@ -16,6 +18,7 @@ import {
   familyNotes,
   readFamily,
   renamedPoint,
+  whatGoes,
   type FamilyDraft,
   type PartDraft,
   type PointDraft,
@@ -30,17 +33,22 @@ import { tableFormStyles } from './family-editor.styles.ts';
 export class FamilyEditor extends LitElement {
   static override styles = [shared, tableFormStyles];
 
-  @state() private draft: FamilyDraft = EMPTY_FAMILY;
-  @state() private problem: string | undefined;
+  private readonly making = new ChangeController(this);
+  private readonly drafts = new DraftController<FamilyDraft>(this, () => {
+    const known = this.known;
+    const draft = known === undefined ? { ...EMPTY_FAMILY, name: this.name ?? '' } : familyDraftOf(known, known.name);
+    return { subject: this.name ?? '', draft };
+  });
+
   @state() private saved: string | undefined;
+  /** Points and parts with readings that a draft would take away, and the family without them. */
+  @state() private asked: { readonly family: Family; readonly gone: readonly string[] } | undefined;
 
   @property({ attribute: false }) session!: Session;
-  /** The families that are known. */
+  /** The families as they are stored. */
   @property({ attribute: false }) families: readonly Family[] = [];
   /** The known one that is edited; undefined for a new one. */
   @property({ attribute: false }) name: string | undefined;
-  /** Tells one state of the bench from another. */
-  @property({ attribute: false }) revision = '';
 
   constructor() {
     super();
@@ -48,23 +56,30 @@ export class FamilyEditor extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (!changed.has('name') && !changed.has('revision')) return;
-    const known = this.families.find(({ name }) => name === this.name);
-    if (known !== undefined) this.draft = familyDraftOf(known, known.name);
-    else if (changed.has('name')) this.draft = { ...EMPTY_FAMILY, name: this.name ?? '' };
-    if (changed.has('name')) {
-      this.problem = undefined;
-      this.saved = undefined;
-    }
+    if (!changed.has('name')) return;
+    this.making.clear();
+    this.saved = undefined;
+    this.asked = undefined;
+  }
+
+  /** The family that is edited, as it is stored: by its name, or the new one that was saved from here. */
+  private get known(): Family | undefined {
+    const name = this.name ?? this.saved;
+    return this.families.find((family) => family.name === name);
   }
 
   private get isNew(): boolean {
-    return !this.families.some(({ name }) => name === this.name);
+    return this.known === undefined;
+  }
+
+  private get draft(): FamilyDraft {
+    return this.drafts.draft ?? EMPTY_FAMILY;
   }
 
   private change(changes: Partial<FamilyDraft>): void {
-    this.draft = { ...this.draft, ...changes };
-    this.problem = undefined;
+    this.drafts.type({ ...this.draft, ...changes });
+    this.asked = undefined;
+    this.making.clear();
   }
 
   private changePoint(at: number, change: (point: PointDraft) => PointDraft): void {
@@ -85,7 +100,7 @@ export class FamilyEditor extends LitElement {
 
   private copy(event: Event): void {
     const family = this.families.find(({ name }) => name === textIn(event));
-    if (family !== undefined) this.draft = familyDraftOf(family, this.draft.name);
+    if (family !== undefined) this.drafts.type(familyDraftOf(family, this.draft.name));
   }
 
   private async addRow(kind: 'points' | 'parts'): Promise<void> {
@@ -98,24 +113,51 @@ export class FamilyEditor extends LitElement {
   private async save(): Promise<void> {
     const read = readFamily(this.draft);
     if ('fault' in read) {
-      this.problem = read.fault;
+      this.making.refuse(read.fault);
       return;
     }
     const { family } = read;
     if (this.isNew && this.families.some(({ name }) => name === family.name)) {
-      this.problem = `The family ${family.name} is there already: choose another name, or edit that one.`;
+      this.making.refuse(`The family ${family.name} is there already: choose another name, or edit that one.`);
       return;
     }
-    try {
-      await this.session.ask('setFamily', [family]);
-      this.problem = undefined;
-      this.saved = family.name;
-      const mark = this.session.state.decimalMark;
-      const what = `${family.name} has ${countOf(family.points.length, 'test point', mark)} and ${countOf(family.parts.length, 'part', mark)} now.`;
-      this.dispatchEvent(benchChanged(what));
-    } catch (error) {
-      this.problem = errorText(error);
-    }
+    const { known } = this;
+    const going = known && (await this.making.make(() => this.readingsOf(known.name)));
+    if (known !== undefined && going === undefined) return;
+    const gone = known === undefined || going === undefined ? [] : whatGoes(known, family, going.result, this.mark);
+    if (gone.length > 0) await this.ask({ family, gone });
+    else await this.keep(family);
+  }
+
+  /** How many readings each point of a family has. */
+  private async readingsOf(family: string): Promise<ReadonlyMap<string, number>> {
+    const query = { filters: [{ field: 'family', oneOf: [family] }], sort: [] } as const;
+    const points = await this.session.ask('facet', [query, 'point']);
+    return new Map(points.map(({ value, count }) => [value, count]));
+  }
+
+  private async ask(asked: NonNullable<typeof this.asked>): Promise<void> {
+    this.asked = asked;
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('[data-keep]')?.focus();
+  }
+
+  private async keep(family: Family): Promise<void> {
+    this.asked = undefined;
+    const made = await this.making.make(() => this.session.ask('setFamily', [family]));
+    if (made === undefined) return;
+    this.drafts.saved();
+    this.saved = family.name;
+    const what = `${family.name} has ${countOf(family.points.length, 'test point', this.mark)} and ${countOf(family.parts.length, 'part', this.mark)} now.`;
+    this.dispatchEvent(benchChanged(what));
+  }
+
+  private leaveAsked(): void {
+    this.asked = undefined;
+  }
+
+  private get mark() {
+    return this.session.state.decimalMark;
   }
 
   private renderPoint(point: PointDraft, at: number) {
@@ -228,6 +270,21 @@ export class FamilyEditor extends LitElement {
     </div>`;
   }
 
+  /** What would go, before it goes. */
+  private renderAsked() {
+    const { asked } = this;
+    if (asked === undefined) return nothing;
+    return html`<section aria-labelledby="going">
+      <h2 id="going">Save ${asked.family.name} without what has readings?</h2>
+      <ul>
+        ${asked.gone.map((one) => html`<li>${one}</li>`)}
+      </ul>
+      <p>The readings stay on the bench, but the family no longer says where they were taken.</p>
+      <button type="button" @click=${() => this.keep(asked.family)}>Save without them</button>
+      <button type="button" data-keep @click=${this.leaveAsked}>Back to the family</button>
+    </section>`;
+  }
+
   private renderNext(family: string) {
     return html`<p>
       Next: <a href=${hashOf('shift')}>bring in</a> the logs of boards known to be good, then look at the
@@ -236,7 +293,8 @@ export class FamilyEditor extends LitElement {
   }
 
   override render() {
-    const notes = familyNotes(this.draft);
+    const { draft } = this;
+    const notes = familyNotes(draft);
     const family = this.isNew ? this.saved : this.name;
     return html`<p class="crumbs">
         <a href=${bandsHash()}>Bands</a
@@ -251,9 +309,17 @@ export class FamilyEditor extends LitElement {
               ${notes.map((note) => html`<li>${note}</li>`)}
             </ul>`
       }
+      ${changedElsewhere(this.session, this.drafts, this.name ?? draft.name, { kind: 'family', family: this.known?.name ?? '' })}
+      ${this.renderAsked()} ${this.making.faultLine()}
       <div class="actions">
-        <button class="main" type="button" @click=${this.save}>Save the family</button>
-        ${this.problem === undefined ? nothing : html`<span class="wrong" role="alert">${this.problem}</span>`}
+        <button
+          class="main"
+          type="button"
+          ?disabled=${this.making.isBusy || this.drafts.elsewhere !== undefined}
+          @click=${this.save}
+        >
+          Save the family
+        </button>
       </div>
       ${family === undefined ? nothing : this.renderNext(family)}`;
   }

@@ -83,10 +83,16 @@ function isOf({ part, old, new: added }: Change, subject: HistorySubject): boole
   const item = added ?? old ?? {};
   const has = (fields: Readonly<Record<string, string | undefined>>): boolean =>
     Object.entries(fields).every(([name, value]) => Reflect.get(item, name) === value);
-  if (subject.kind === 'repair') {
-    const { repair } = subject;
-    return part === 'repairs' ? has({ id: repair }) : part === 'overrules' && has({ repair });
+  switch (subject.kind) {
+    case 'repair':
+      return part === 'repairs' ? has({ id: subject.repair }) : part === 'overrules' && has({ repair: subject.repair });
+    case 'family':
+      return part === 'families' && has({ name: subject.family });
+    case 'meter':
+      return part === 'meters' && has({ name: subject.meter });
+    case 'band': {
+      const { family, point, mode, stage } = subject.band;
+      return part === 'bands' && has({ family, point, mode, stage });
+    }
   }
-  const { family, point, mode, stage } = subject.band;
-  return part === 'bands' && has({ family, point, mode, stage });
 }
