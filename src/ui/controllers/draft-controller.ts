@@ -5,6 +5,8 @@ export interface Stored<Draft> {
   /** Names the thing; another one is typed anew. */
   readonly subject: string;
   readonly draft: Draft;
+  /** Tells one state of the stored thing from another; the draft does where it is left out. */
+  readonly version?: unknown;
 }
 
 /**
@@ -12,13 +14,13 @@ export interface Stored<Draft> {
  * typed, and says where what is stored has become another meanwhile.
  */
 export class DraftController<Draft> implements ReactiveController {
-  #subject: string | undefined;
+  /** What is stored by now. */
+  #stored: Stored<Draft> | undefined;
   /** What was stored when typing began. */
-  #base: Draft | undefined;
+  #base: Stored<Draft> | undefined;
   #typed: Draft | undefined;
-  #stored: Draft | undefined;
   /** What was stored when the draft was saved: what comes after it is the draft as it was taken. */
-  #replaced: Draft | undefined;
+  #replaced: Stored<Draft> | undefined;
   readonly #host: ReactiveControllerHost;
   readonly #storedNow: () => Stored<Draft> | undefined;
 
@@ -37,29 +39,27 @@ export class DraftController<Draft> implements ReactiveController {
   follow(): void {
     const stored = this.#storedNow();
     if (stored === undefined) return;
-    this.#stored = stored.draft;
-    const isTaken = this.#replaced !== undefined && !isSame(this.#replaced, stored.draft);
-    if (stored.subject !== this.#subject || isTaken || isSame(this.#typed, stored.draft)) {
+    const isTaken = this.#replaced !== undefined && !isSame(versionOf(this.#replaced), versionOf(stored));
+    if (stored.subject !== this.#stored?.subject || isTaken || isSame(this.#typed, stored.draft)) {
       this.#typed = undefined;
       this.#replaced = undefined;
     }
-    this.#subject = stored.subject;
-    if (this.#typed === undefined) this.#base = stored.draft;
+    this.#stored = stored;
+    if (this.#typed === undefined) this.#base = stored;
   }
 
   /** What the form shows; undefined until something stored is known. */
   get draft(): Draft | undefined {
-    return this.#typed ?? this.#base;
+    return this.#typed ?? this.#base?.draft;
   }
 
-  /** Whether something was typed that is not stored. */
-  get isBegun(): boolean {
-    return this.#typed !== undefined && !isSame(this.#typed, this.#base);
-  }
-
-  /** What is stored by now, where that is neither what typing began from nor what is typed. */
-  get elsewhere(): Draft | undefined {
-    return this.isBegun && this.#replaced === undefined && !isSame(this.#stored, this.#base) ? this.#stored : undefined;
+  /** Whether what is stored has become another since typing began, and nobody has chosen between the two. */
+  get isOutdated(): boolean {
+    return (
+      this.#typed !== undefined &&
+      this.#replaced === undefined &&
+      !isSame(versionOf(this.#stored), versionOf(this.#base))
+    );
   }
 
   /** Takes what is typed by now. */
@@ -86,6 +86,10 @@ export class DraftController<Draft> implements ReactiveController {
     this.#typed = undefined;
     this.#host.requestUpdate();
   };
+}
+
+function versionOf<Draft>(stored: Stored<Draft> | undefined): unknown {
+  return stored && (stored.version ?? stored.draft);
 }
 
 function isSame(one: unknown, other: unknown): boolean {

@@ -1,8 +1,7 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
-import { customElement, property, query, state } from 'lit/decorators.js';
+import { customElement, property, query } from 'lit/decorators.js';
 import type { Band, BandKind, Expectation } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
-import { errorText } from '../../domain/error-text.ts';
 import type { GoodRule } from '../../domain/good-rule.ts';
 import type { Unit } from '../../domain/quantity.ts';
 import { MODE_UNITS, STAGES, type Stage } from '../../domain/reading.ts';
@@ -13,6 +12,8 @@ import type { LimitMove } from '../charts/reading-strip.ts';
 import '../charts/reading-strip.ts';
 import { stripTable } from '../charts/strip-table.ts';
 import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
+import { DraftController } from '../controllers/draft-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { GridVoiceController } from '../controllers/grid-voice-controller.ts';
 import { bandsHash } from '../route.ts';
@@ -25,6 +26,7 @@ import type { BandForm, BandFormElement } from './band-form.ts';
 import './band-form.ts';
 import './band-good-rule.ts';
 import { benchChanged } from './band-outcome.ts';
+import { changedElsewhere } from './changed-elsewhere.ts';
 import { openCheck, type Opened } from './band-opened.ts';
 import './band-results.ts';
 import './history.ts';
@@ -73,13 +75,16 @@ export class BandEditor extends LitElement {
   });
   private readonly trial = new TrialController(this);
   private readonly voice = new GridVoiceController(this);
-  private formKey = '';
+  private readonly making = new ChangeController(this);
+  /** What was typed stays, whatever band the check has by now; another check is another form. */
+  private readonly forms = new DraftController<BandForm>(this, () => {
+    const opened = valueOf(this.opened.answer);
+    if (opened === undefined) return undefined;
+    const { check, points } = opened;
+    return { subject: checkKey(check), draft: this.formOf(opened), version: [points.band] };
+  });
 
   @query('bt-band-form') private readonly formElement!: BandFormElement | null;
-
-  @state() private form: BandForm | undefined;
-  @state() private problem: string | undefined;
-  @state() private busy = false;
 
   @property({ attribute: false }) session!: Session;
   /** What the address names: family, point and mode; the stage may be left open. */
@@ -93,16 +98,11 @@ export class BandEditor extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('about')) this.problem = undefined;
+    if (changed.has('about')) this.making.clear();
     const opened = valueOf(this.opened.answer);
     if (opened === undefined) return;
+    this.forms.follow();
     const { key, check, rule, points } = opened;
-    // What was typed stays until there is another band to start from.
-    const formKey = JSON.stringify([check, points.band]);
-    if (formKey !== this.formKey) {
-      this.formKey = formKey;
-      this.form = this.formOf(opened);
-    }
     const read = this.read;
     if (read === undefined || !('expects' in read) || points.value.length === 0) this.trial.drop();
     else {
@@ -136,58 +136,54 @@ export class BandEditor extends LitElement {
     return this.session.state.decimalMark;
   }
 
+  private get form(): BandForm | undefined {
+    return this.forms.draft && { ...this.forms.draft, author: authorOf(this.session) };
+  }
+
   private get read() {
     return this.form === undefined ? undefined : readDraft(this.form.draft, this.unit, this.mark);
   }
 
   private formOf({ check, points: { band } }: Opened): BandForm {
-    const author = authorOf(this.session);
     if (band !== undefined) {
       const draft = draftOf(band.expects, this.unit, this.mark);
-      return { draft, basis: band.basis, author, scope: band.stage === undefined ? 'any' : 'stage' };
+      return { draft, basis: band.basis, author: '', scope: band.stage === undefined ? 'any' : 'stage' };
     }
     const draft = emptyDraft(check.point, this.unit, this.mark);
-    return { draft, basis: draft.kind === 'percent' ? 'board marking' : 'typed in', author, scope: 'stage' };
+    return { draft, basis: draft.kind === 'percent' ? 'board marking' : 'typed in', author: '', scope: 'stage' };
   }
 
   private changeForm({ detail }: CustomEvent<Partial<BandForm>>): void {
     if (this.form === undefined) return;
     // Limits that somebody types are typed in, unless they say where they have them from.
     const basis = detail.draft === undefined ? {} : { basis: 'typed in' as const };
-    this.form = { ...this.form, ...basis, ...detail };
-    if (detail.author !== undefined) rememberAuthor(this.session, detail.author);
+    if (detail.author === undefined) this.forms.type({ ...this.form, ...basis, ...detail });
+    else {
+      rememberAuthor(this.session, detail.author);
+      this.requestUpdate();
+    }
   }
 
   private async chooseRule({ detail }: CustomEvent<GoodRule>): Promise<void> {
-    this.problem = undefined;
-    try {
-      await keepRule(this.session, detail);
-    } catch (error) {
-      this.problem = errorText(error);
-    }
+    await this.making.make(() => keepRule(this.session, detail));
   }
 
   private chooseKind({ detail }: CustomEvent<BandKind>): void {
     if (this.form === undefined) return;
     const draft = turnedTo(this.form.draft, detail, this.unit, this.mark);
-    this.form = { ...this.form, draft, basis: 'typed in' };
+    this.forms.type({ ...this.form, draft, basis: 'typed in' });
   }
 
   private moveLimit({ detail }: CustomEvent<LimitMove>): void {
     if (this.form === undefined) return;
     const draft = withLimit(this.form.draft, detail.side, detail.value, this.unit, this.mark);
     if (JSON.stringify(draft) !== JSON.stringify(this.form.draft))
-      this.form = { ...this.form, draft, basis: 'typed in' };
+      this.forms.type({ ...this.form, draft, basis: 'typed in' });
   }
 
   private takeOver({ detail }: CustomEvent<Expectation>): void {
     if (this.form === undefined) return;
-    this.form = { ...this.form, draft: draftOf(detail, this.unit, this.mark), basis: 'learned' };
-  }
-
-  private reset(): void {
-    const opened = valueOf(this.opened.answer);
-    if (opened !== undefined) this.form = this.formOf(opened);
+    this.forms.type({ ...this.form, draft: draftOf(detail, this.unit, this.mark), basis: 'learned' });
   }
 
   private async accept(check: Check): Promise<void> {
@@ -218,15 +214,10 @@ export class BandEditor extends LitElement {
   }
 
   private async run(what: string, change: () => Promise<Rejudged>): Promise<void> {
-    this.busy = true;
-    this.problem = undefined;
-    try {
-      this.dispatchEvent(benchChanged(what, await change()));
-    } catch (error) {
-      this.problem = errorText(error);
-    } finally {
-      this.busy = false;
-    }
+    const made = await this.making.make(change);
+    if (made === undefined) return;
+    this.forms.saved();
+    this.dispatchEvent(benchChanged(what, made.result));
   }
 
   private stoppedText({ goodStopped }: Trial): string {
@@ -308,14 +299,27 @@ export class BandEditor extends LitElement {
             </p>`
           : nothing
       }
-      ${this.problem === undefined ? nothing : html`<p class="wrong" role="alert">${this.problem}</p>`}
+      ${changedElsewhere(this.session, this.forms, `The band of ${check.point}`, { kind: 'band', band: band ?? check })}
+      ${this.making.faultLine()}
       <div class="actions">
-        <button class="main" type="button" ?disabled=${this.busy} @click=${() => this.accept(check)}>Accept</button>
-        <button class="plain" type="button" @click=${this.reset}>As it was</button>
+        <button
+          class="main"
+          type="button"
+          ?disabled=${this.making.isBusy || this.forms.isOutdated}
+          @click=${() => this.accept(check)}
+        >
+          Accept
+        </button>
+        <button class="plain" type="button" @click=${this.forms.takeStored}>As it was</button>
         ${
           band === undefined
             ? nothing
-            : html`<button class="plain" type="button" ?disabled=${this.busy} @click=${() => this.removeBand(band)}>
+            : html`<button
+                class="plain"
+                type="button"
+                ?disabled=${this.making.isBusy}
+                @click=${() => this.removeBand(band)}
+              >
                 Remove the present band
               </button>`
         }

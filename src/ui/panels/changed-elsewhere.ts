@@ -73,7 +73,7 @@ export function changedElsewhere(
   name: string,
   subject: HistorySubject,
 ) {
-  if (draft.elsewhere === undefined) return nothing;
+  if (!draft.isOutdated) return nothing;
   return html`<bt-changed-elsewhere
     .session=${session}
     .name=${name}

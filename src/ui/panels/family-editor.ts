@@ -315,7 +315,7 @@ export class FamilyEditor extends LitElement {
         <button
           class="main"
           type="button"
-          ?disabled=${this.making.isBusy || this.drafts.elsewhere !== undefined}
+          ?disabled=${this.making.isBusy || this.drafts.isOutdated}
           @click=${this.save}
         >
           Save the family

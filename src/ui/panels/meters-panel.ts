@@ -11,7 +11,7 @@ import { countOf, countText, dayText } from '../words.ts';
 import { today } from './band-words.ts';
 import { tableFormStyles } from './family-editor.styles.ts';
 import { accuracyLines } from './meters-accuracy.ts';
-import { meterDraftOf, type MeterDraft } from './meters-draft.ts';
+import { meterDraftOf } from './meters-draft.ts';
 import './meters-profile.ts';
 import './meters-table.ts';
 
@@ -44,7 +44,8 @@ export class MetersPanel extends LitElement {
     keepsLast: true,
   }));
 
-  @state() private draft: MeterDraft | undefined;
+  /** The meter whose profile is open, by its name; without one, a new meter's is. */
+  @state() private edited: { readonly meter: string | undefined } | undefined;
 
   @property({ attribute: false }) session!: Session;
   /** Tells one state of the bench from another. */
@@ -73,12 +74,12 @@ export class MetersPanel extends LitElement {
     }));
   }
 
-  private edit(meter: Meter | undefined): void {
-    this.draft = meterDraftOf(meter, this.mark);
+  private edit(meter: string | undefined): void {
+    this.edited = { meter };
   }
 
   private close(): void {
-    this.draft = undefined;
+    this.edited = undefined;
   }
 
   private renderDue(due: number | undefined) {
@@ -111,7 +112,7 @@ export class MetersPanel extends LitElement {
           type="button"
           aria-label="Edit ${name}"
           @click=${() => {
-            this.edit(meter);
+            this.edit(name);
           }}
         >
           Edit
@@ -121,6 +122,8 @@ export class MetersPanel extends LitElement {
   }
 
   private renderMeters(lines: readonly MeterLine[]) {
+    const { edited } = this;
+    const known = lines.find(({ meter }) => meter.name === edited?.meter)?.meter;
     const unknown = lines.filter(({ meter }) => meter.accuracies.length === 0).length;
     const nothingYet = html`<p>No reading names a meter yet. One can be described before its first log comes in.</p>`;
     const table = html`<div class="sideways">
@@ -159,11 +162,12 @@ export class MetersPanel extends LitElement {
         </p>
       </section>
       ${
-        this.draft === undefined
+        edited === undefined
           ? nothing
           : html`<bt-meter-profile
               .session=${this.session}
-              .first=${this.draft}
+              .meter=${edited.meter}
+              .stored=${meterDraftOf(known, this.mark)}
               .taken=${lines.map(({ meter }) => meter.name)}
               @profile-closed=${this.close}
             ></bt-meter-profile>`

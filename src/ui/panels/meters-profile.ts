@@ -1,11 +1,13 @@
 import { css, html, LitElement, nothing, type PropertyValues } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
+import { customElement, property } from 'lit/decorators.js';
 import { MODES, type Mode } from '../../domain/reading.ts';
 import type { Session } from '../../session/session.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
+import { DraftController } from '../controllers/draft-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf } from '../words.ts';
 import { benchChanged } from './band-outcome.ts';
+import { changedElsewhere } from './changed-elsewhere.ts';
 import { tableFormStyles } from './family-editor.styles.ts';
 import { ACCURACY_FIELDS, EMPTY_ACCURACY, readMeter, type AccuracyDraft, type MeterDraft } from './meters-draft.ts';
 
@@ -32,28 +34,36 @@ export class MeterProfile extends LitElement {
     `,
   ];
 
-  @state() private draft!: MeterDraft;
-  @state() private problem: string | undefined;
+  private readonly making = new ChangeController(this);
+  private readonly drafts = new DraftController<MeterDraft>(this, () => ({
+    subject: this.meter ?? '',
+    draft: this.stored,
+  }));
 
   @property({ attribute: false }) session!: Session;
-  /** What is typed at first. */
-  @property({ attribute: false }) first!: MeterDraft;
+  /** The meter that is known; undefined for a new one. */
+  @property({ attribute: false }) meter: string | undefined;
+  /** Its profile as it is stored. */
+  @property({ attribute: false }) stored!: MeterDraft;
   /** Names that a new meter cannot have. */
   @property({ attribute: false }) taken: readonly string[] = [];
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (!changed.has('first')) return;
-    this.draft = this.first;
-    this.problem = undefined;
+    if (changed.has('meter')) this.making.clear();
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (changed.has('first')) this.renderRoot.querySelector<HTMLElement>('input, select')?.focus();
+    if (changed.has('meter') || changed.has('session'))
+      this.renderRoot.querySelector<HTMLElement>('input, select')?.focus();
+  }
+
+  private get draft(): MeterDraft {
+    return this.drafts.draft ?? this.stored;
   }
 
   private change(changes: Partial<MeterDraft>): void {
-    this.draft = { ...this.draft, ...changes };
-    this.problem = undefined;
+    this.drafts.type({ ...this.draft, ...changes });
+    this.making.clear();
   }
 
   private changeLine(at: number, changes: Partial<AccuracyDraft>): void {
@@ -74,22 +84,19 @@ export class MeterProfile extends LitElement {
     const { decimalMark } = this.session.state;
     const read = readMeter(this.draft, decimalMark);
     if ('fault' in read) {
-      this.problem = read.fault;
+      this.making.refuse(read.fault);
       return;
     }
     const { meter } = read;
     if (this.draft.known === undefined && this.taken.includes(meter.name)) {
-      this.problem = `The meter ${meter.name} is there already: edit that one.`;
+      this.making.refuse(`The meter ${meter.name} is there already: edit that one.`);
       return;
     }
-    try {
-      const rejudged = await this.session.ask('setMeters', [[meter]]);
-      const what = meter.accuracies.length === 0 ? `The accuracy of ${meter.name} is unknown now.` : `${meter.name} has ${countOf(meter.accuracies.length, 'range', decimalMark)} now.`; // prettier-ignore
-      this.dispatchEvent(benchChanged(what, rejudged));
-      this.close();
-    } catch (error) {
-      this.problem = errorText(error);
-    }
+    const made = await this.making.make(() => this.session.ask('setMeters', [[meter]]));
+    if (made === undefined) return;
+    const what = meter.accuracies.length === 0 ? `The accuracy of ${meter.name} is unknown now.` : `${meter.name} has ${countOf(meter.accuracies.length, 'range', decimalMark)} now.`; // prettier-ignore
+    this.dispatchEvent(benchChanged(what, made.result));
+    this.close();
   }
 
   private renderLine(line: AccuracyDraft, at: number) {
@@ -193,11 +200,19 @@ export class MeterProfile extends LitElement {
           </tbody>
         </table>
       </div>
+      ${changedElsewhere(this.session, this.drafts, known ?? name, { kind: 'meter', meter: known ?? '' })}
+      ${this.making.faultLine()}
       <div class="actions">
-        <button class="main" type="button" @click=${this.save}>Save the meter</button>
+        <button
+          class="main"
+          type="button"
+          ?disabled=${this.making.isBusy || this.drafts.isOutdated}
+          @click=${this.save}
+        >
+          Save the meter
+        </button>
         <button type="button" @click=${this.addLine}>Add a line</button>
         <button class="plain" type="button" @click=${this.close}>Leave it</button>
-        ${this.problem === undefined ? nothing : html`<span class="wrong" role="alert">${this.problem}</span>`}
       </div>
     </section>`;
   }

@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
 import type { MetersRead } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, listText } from '../words.ts';
@@ -47,35 +47,34 @@ export class MetersTable extends LitElement {
 
   @query('textarea') private readonly area!: HTMLTextAreaElement;
 
-  @state() private faults: MetersRead['faults'] = [];
-  @state() private problem: string | undefined;
+  private readonly making = new ChangeController(this);
 
+  @state() private faults: MetersRead['faults'] = [];
   @property({ attribute: false }) session!: Session;
 
   private forget(): void {
     this.faults = [];
-    this.problem = undefined;
+    this.making.clear();
   }
 
   private async take(): Promise<void> {
     this.forget();
-    try {
-      const { meters, faults } = await this.session.ask('readMeters', [this.area.value]);
+    const text = this.area.value;
+    const made = await this.making.make(async () => {
+      const { meters, faults } = await this.session.ask('readMeters', [text]);
       this.faults = faults;
-      if (faults.length > 0) return;
-      const rejudged = await this.session.ask('setMeters', [meters]);
-      this.area.value = '';
-      const names = listText(meters.map(({ name }) => name));
-      const what = `${names} ${meters.length === 1 ? 'has a new profile' : 'have new profiles'} now.`;
-      this.dispatchEvent(benchChanged(what, rejudged));
-    } catch (error) {
-      this.problem = errorText(error);
-    }
+      return faults.length > 0 ? undefined : { meters, rejudged: await this.session.ask('setMeters', [meters]) };
+    });
+    if (made?.result === undefined) return;
+    const { meters, rejudged } = made.result;
+    this.area.value = '';
+    const names = listText(meters.map(({ name }) => name));
+    const what = `${names} ${meters.length === 1 ? 'has a new profile' : 'have new profiles'} now.`;
+    this.dispatchEvent(benchChanged(what, rejudged));
   }
 
   private renderFaults() {
-    const { faults, problem } = this;
-    if (problem !== undefined) return html`<p class="wrong" role="alert">${problem}</p>`;
+    const { faults } = this;
     if (faults.length === 0) return nothing;
     const rows = countOf(faults.length, 'row', this.session.state.decimalMark);
     return html`<div role="alert">
@@ -95,8 +94,8 @@ export class MetersTable extends LitElement {
         of the same name gives way.
       </p>
       <textarea aria-labelledby="table" spellcheck="false" placeholder=${EXAMPLE} @input=${this.forget}></textarea>
-      ${this.renderFaults()}
-      <p><button type="button" @click=${this.take}>Take the table</button></p>
+      ${this.making.faultLine()} ${this.renderFaults()}
+      <p><button type="button" ?disabled=${this.making.isBusy} @click=${this.take}>Take the table</button></p>
     </section>`;
   }
 }

@@ -1,11 +1,13 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
 import { OUTCOMES, type Outcome } from '../../domain/repair.ts';
 import type { Session } from '../../session/session.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
+import { DraftController } from '../controllers/draft-controller.ts';
 import { hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { dayText } from '../words.ts';
+import { changedElsewhere } from './changed-elsewhere.ts';
 import type { Repair } from './repair-answers.ts';
 import { typedDay } from './repair-numbers.ts';
 
@@ -14,6 +16,9 @@ interface Fault {
   readonly field?: string;
   readonly sentence: string;
 }
+
+/** What each field of the form holds. */
+type Texts = Readonly<Record<string, string>>;
 
 const NO_SUCH_DAY = 'There is no such day: write it as 2026-03-14.';
 
@@ -54,6 +59,10 @@ export class RepairForm extends LitElement {
         grid-column: 2;
       }
 
+      .whole {
+        grid-column: 1 / -1;
+      }
+
       [role='alert'] {
         grid-column: 2;
         margin: 0;
@@ -65,6 +74,12 @@ export class RepairForm extends LitElement {
     `,
   ];
 
+  private readonly making = new ChangeController(this);
+  private readonly texts = new DraftController<Texts>(this, () => ({
+    subject: this.repair?.id ?? '',
+    draft: textsOf(this.repair),
+  }));
+
   /** What is wrong with what was typed, and at which field, where it is one's own. */
   @state() private fault: Fault | undefined;
 
@@ -74,30 +89,26 @@ export class RepairForm extends LitElement {
 
   private async keep(event: SubmitEvent): Promise<void> {
     event.preventDefault();
-    const repair = this.read(new FormData(event.currentTarget as HTMLFormElement));
-    if ('sentence' in repair) {
-      this.fault = repair;
-      return;
-    }
+    const repair = this.read(this.texts.draft ?? {});
+    this.making.clear();
+    this.fault = 'sentence' in repair ? repair : undefined;
+    if ('sentence' in repair) return;
     const isNew = this.repair === undefined;
-    try {
-      this.fault = await this.session.ask('repairFault', [repair, isNew]);
-      if (this.fault !== undefined) return;
-      await this.session.ask('setRepair', [repair, isNew]);
-    } catch (error) {
-      this.fault = { sentence: errorText(error) };
-      return;
-    }
+    const made = await this.making.make(async () => {
+      const fault = await this.session.ask('repairFault', [repair, isNew]);
+      if (fault === undefined) await this.session.ask('setRepair', [repair, isNew]);
+      return fault;
+    });
+    this.fault = made?.result;
+    if (made === undefined || this.fault !== undefined) return;
+    this.texts.saved();
     this.dispatchEvent(new CustomEvent<string>('repair-kept', { detail: repair.id }));
     location.hash = hashOf('repairs', repair.id);
   }
 
   /** The record as it is typed, or what is wrong with it. */
-  private read(data: FormData): Repair | Fault {
-    const text = (name: string): string => {
-      const value = data.get(name);
-      return typeof value === 'string' ? value.trim() : '';
-    };
+  private read(texts: Texts): Repair | Fault {
+    const text = (name: string): string => texts[name]?.trim() ?? '';
     const received = typedDay(text('received'));
     const returned = typedDay(text('returned'));
     if (received === undefined) return { field: 'received', sentence: NO_SUCH_DAY };
@@ -117,13 +128,20 @@ export class RepairForm extends LitElement {
     };
   }
 
-  private renderText(name: string, label: string, value: string, type: 'text' | 'date' = 'text') {
+  private type(event: InputEvent): void {
+    const entries = [...new FormData(event.currentTarget as HTMLFormElement)];
+    this.texts.type(
+      Object.fromEntries(entries.filter((entry): entry is [string, string] => typeof entry[1] === 'string')),
+    );
+  }
+
+  private renderText(name: string, label: string, type: 'text' | 'date' = 'text') {
     return html`<label for=${name}>${label}</label>
       <input
         id=${name}
         name=${name}
         type=${type}
-        .value=${value}
+        .value=${this.texts.draft?.[name] ?? ''}
         autocomplete="off"
         aria-invalid=${this.fault?.field === name ? 'true' : 'false'}
         aria-describedby=${this.fault?.field === name ? 'fault' : nothing}
@@ -143,12 +161,11 @@ export class RepairForm extends LitElement {
     return html`<form
       aria-label=${repair === undefined ? 'Add a repair' : `Record of ${repair.id}`}
       @submit=${(event: SubmitEvent) => void this.keep(event)}
+      @input=${this.type}
     >
-      ${repair === undefined ? this.renderText('id', 'Repair', '') : nothing}
-      ${this.renderText('family', 'Board family', repair?.family ?? '')}
-      ${this.renderText('complaint', 'Complaint', repair?.complaint ?? '')}
-      ${this.renderText('received', 'Received', dayText(repair?.received ?? NaN), 'date')}
-      ${this.renderText('returned', 'Returned', dayText(repair?.returned ?? NaN), 'date')}
+      ${repair === undefined ? this.renderText('id', 'Repair') : nothing} ${this.renderText('family', 'Board family')}
+      ${this.renderText('complaint', 'Complaint')} ${this.renderText('received', 'Received', 'date')}
+      ${this.renderText('returned', 'Returned', 'date')}
       <label for="outcome">Outcome</label>
       <select
         id="outcome"
@@ -156,17 +173,38 @@ export class RepairForm extends LitElement {
         aria-invalid=${this.fault?.field === 'outcome' ? 'true' : 'false'}
         aria-describedby=${this.fault?.field === 'outcome' ? 'fault' : nothing}
       >
-        ${OUTCOMES.map((outcome) => html`<option ?selected=${outcome === (repair?.outcome ?? 'open')}>${outcome}</option>`)}
+        ${OUTCOMES.map((outcome) => html`<option .selected=${outcome === this.texts.draft?.outcome}>${outcome}</option>`)}
       </select>
-      ${this.renderFault('outcome')} ${this.renderText('replaced', 'Replaced parts', repair?.replaced.join(' ') ?? '')}
-      ${this.renderText('comebackOf', 'Comeback of', repair?.comebackOf ?? '')}
-      ${this.renderText('bench', 'Bench', repair?.bench ?? '')} ${this.renderFault()}
+      ${this.renderFault('outcome')} ${this.renderText('replaced', 'Replaced parts')}
+      ${this.renderText('comebackOf', 'Comeback of')} ${this.renderText('bench', 'Bench')} ${this.renderFault()}
+      <div class="whole">
+        ${this.making.faultLine()}
+        ${
+          repair === undefined
+            ? nothing
+            : changedElsewhere(this.session, this.texts, repair.id, { kind: 'repair', repair: repair.id })
+        }
+      </div>
       <div class="ends">
-        <button class="main" type="submit">Keep</button>
+        <button class="main" type="submit" ?disabled=${this.making.isBusy || this.texts.isOutdated}>Keep</button>
         <a href=${back}>Leave it as it was</a>
       </div>
     </form>`;
   }
+}
+
+function textsOf(repair: Repair | undefined): Texts {
+  return {
+    ...(repair === undefined && { id: '' }),
+    family: repair?.family ?? '',
+    complaint: repair?.complaint ?? '',
+    received: dayText(repair?.received ?? NaN),
+    returned: dayText(repair?.returned ?? NaN),
+    outcome: repair?.outcome ?? 'open',
+    replaced: repair?.replaced.join(' ') ?? '',
+    comebackOf: repair?.comebackOf ?? '',
+    bench: repair?.bench ?? '',
+  };
 }
 
 declare global {
