@@ -49,14 +49,25 @@ export class KeptCommands {
     return isShown;
   }
 
-  async backUp(save: (file: Blob) => Promise<Blob | undefined>): Promise<void> {
+  async backUp(name: string, save: (file: Blob, name: string) => Promise<Blob | 'unseen' | undefined>): Promise<void> {
     await this.#turns.run(async () => {
       const { file, seal } = await this.#link.call('backUp', [], undefined, this.#working('Writing the backup'));
-      const written = await save(file);
-      if (written === undefined) return;
-      await this.#link.call('confirmBackup', [written, seal], undefined, this.#working('Reading the backup back'));
-      await this.noteLedger();
+      const written = await save(file, name);
+      if (written === 'unseen') this.#page.set({ unseenBackup: { name, seal } });
+      else if (written !== undefined) await this.#confirm(written, seal);
     });
+  }
+
+  /** Reads a backup's file that the browser took to its downloads. */
+  async showBackup(file: Blob): Promise<void> {
+    const { unseenBackup } = this.#page.current;
+    if (unseenBackup !== undefined) await this.#turns.run(() => this.#confirm(file, unseenBackup.seal));
+  }
+
+  async #confirm(file: Blob, seal: string): Promise<void> {
+    await this.#link.call('confirmBackup', [file, seal], undefined, this.#working('Reading the backup back'));
+    this.#page.set({ unseenBackup: undefined });
+    await this.noteLedger();
   }
 
   async restore(file: Blob): Promise<void> {

@@ -145,10 +145,16 @@ export class Session {
 
   /**
    * Saves everything that is kept as one file, and counts it as saved only once it was read back.
-   * @param save - writes the file and gives back what then stands there; undefined where the technician chose no place
+   * @param save - writes the file and gives back what then stands there; `unseen` where only the technician can tell, who then shows it by
+   * `showBackup`, and undefined where the technician chose no place
    */
-  backUp(save: (file: Blob) => Promise<Blob | undefined>): Promise<void> {
-    return this.#kept.backUp(save);
+  backUp(name: string, save: (file: Blob, name: string) => Promise<Blob | 'unseen' | undefined>): Promise<void> {
+    return this.#kept.backUp(name, save);
+  }
+
+  /** Takes the file of `state.unseenBackup` as the technician shows it: read back whole, it counts as saved. */
+  showBackup(file: Blob): Promise<void> {
+    return this.#kept.showBackup(file);
   }
 
   /** Chooses a file that is kept up to date as a backup from now on, and writes it. */

@@ -7,6 +7,12 @@ import type { KeptState } from './kept-bench.ts';
 import type { ImportPace } from './import-pace.ts';
 import type { WaitingFile } from './waiting-file.ts';
 
+/** A backup that was handed to the browser, and the seal that its file must have. */
+export interface UnseenBackup {
+  readonly name: string;
+  readonly seal: string;
+}
+
 /** What the page shows of the bench as a whole. Replaced, never changed in place. */
 export interface SessionState {
   /** What the bench holds; undefined until the worker has first answered. */
@@ -34,6 +40,8 @@ export interface SessionState {
   readonly decimalMark: DecimalMark;
   /** What outlasts the page. */
   readonly kept: KeptState;
+  /** A backup that the browser took to its downloads: it counts once its file was shown and read back. */
+  readonly unseenBackup?: UnseenBackup;
   /** The file outside the browser that is kept up to date as a backup; absent where none was chosen. */
   readonly backupFile?: BackupFileView;
   /** How far a backup or a restore in progress has come. */

@@ -60,7 +60,7 @@ export async function verifyBackup(file: Blob, seal: string, report?: ReportProg
   if (summary.seal !== seal)
     throw new StoreError(
       'refused',
-      'The file that was written is another backup than the one just made: save it again.',
+      'This file is another backup than the one just made: choose that one, or save it again.',
     );
   return summary;
 }

@@ -43,13 +43,13 @@ export async function askForFile(handle: FileSystemFileHandle): Promise<boolean>
 
 /**
  * Saves a file where the person chooses, and reads back what then stands there. Where the browser has no file handles it goes to the downloads,
- * and the file as it was written comes back.
+ * and nobody but the person can tell whether it arrived.
  * @returns undefined where no place was chosen
  */
-export async function saveAndReadBack(content: Blob, name: string): Promise<Blob | undefined> {
+export async function saveAndReadBack(content: Blob, name: string): Promise<Blob | 'unseen' | undefined> {
   if (!hasFileHandles()) {
     saveFile(content, name);
-    return content;
+    return 'unseen';
   }
   const handle = await chooseFile(name);
   if (handle === undefined) return undefined;

@@ -50,9 +50,11 @@ describe('<bt-readings-save>', () => {
     element.focus();
     await expect.poll(focusedName).toBe('Save as CSV, exact');
     await userEvent.keyboard('{Enter}');
-    await expect.element(status).toHaveTextContent('Saved as “readings.csv”.');
+    await expect.element(status).toHaveTextContent('The browser took “readings.csv” to its downloads.');
     await userEvent.keyboard('{Tab}{Enter}');
-    await expect.element(status).toHaveTextContent('Saved as “readings for a spreadsheet.csv”.');
+    await expect
+      .element(status)
+      .toHaveTextContent('The browser took “readings for a spreadsheet.csv” to its downloads.');
     expect(asked()).toEqual([
       [QUERY, false],
       [QUERY, true],

@@ -48,6 +48,7 @@ async function keep(profile: string, address: string, logs: LogFolder): Promise<
   await page.getByRole('button', { name: 'Save a backup…' }).click();
   const backup = join(logs.path, 'bench.backup');
   await (await download).saveAs(backup);
+  await page.getByLabel('The backup that was just saved').setInputFiles(backup);
   await page.getByText('The backup was saved and read back whole.').waitFor();
   await context.close();
   return { profile, address, imports, readings: 20_500, backup };

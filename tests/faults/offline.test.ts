@@ -52,6 +52,7 @@ test('without a network the page does all that it does with one, and asks nothin
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save a backup…' }).click();
     const backup = await (await download).path();
+    await page.getByLabel('The backup that was just saved').setInputFiles(backup);
     await page.getByText('The backup was saved and read back whole.').waitFor();
     for (const place of ['#/readings', '#/repairs', '#/bands', '#/families', '#/families/HERON-48', '#/shift']) {
       await page.goto(`${bench.address}${place}`);

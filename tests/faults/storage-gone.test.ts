@@ -40,6 +40,7 @@ test('what the browser throws away is missed at the next start, and a backup bri
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save a backup…' }).click();
     const backup = await (await download).path();
+    await page.getByLabel('The backup that was just saved').setInputFiles(backup);
     await page.getByText('The backup was saved and read back whole.').waitFor();
     await page.close();
     const emptying = await own.newPage();

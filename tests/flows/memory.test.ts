@@ -107,6 +107,10 @@ describe('a bench of one’s own', () => {
     await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
     await page.getByRole('button', { name: 'Save a backup…' }).last().click();
     const saved = await (await saving).path();
+    await page.getByText(/The browser took benchtally .* to its downloads/).waitFor();
+    await page.getByText('No backup holds all of it: save one first.').waitFor();
+    await page.getByLabel('The backup that was just saved').setInputFiles(saved);
+    await page.getByText('The backup was saved and read back whole.').waitFor();
     await page.getByText('The last backup holds all of it.').waitFor();
     await page.getByRole('button', { name: 'Empty this bench' }).click();
     await expect.poll(() => head(page)).toContain('0 readings');

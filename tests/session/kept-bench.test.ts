@@ -103,11 +103,32 @@ describe('Session.backUp(save)', () => {
       },
     });
     await session.start();
-    await session.backUp(() => Promise.resolve(undefined));
+    await session.backUp('bench.backup', () => Promise.resolve(undefined));
     expect(confirmed).toEqual([]);
     const written = new Blob(['backup']);
-    await session.backUp(() => Promise.resolve(written));
+    await session.backUp('bench.backup', () => Promise.resolve(written));
     expect(confirmed).toEqual([[written, 'seal']]);
+  });
+
+  test('counts one that went to the downloads only once its file was shown and is the one', async () => {
+    const shown = new Blob(['backup']);
+    const { session, client } = open({
+      openKept: () => found,
+      backUp: () => ({ file: new Blob(['backup']), seal: 'seal' }),
+      confirmBackup: ([file]) => {
+        if (file !== shown) throw new Error('This file is another backup.');
+        return ledger;
+      },
+    });
+    await session.start();
+    await session.showBackup(shown);
+    await session.backUp('bench.backup', () => Promise.resolve('unseen'));
+    expect(session.state.unseenBackup).toEqual({ name: 'bench.backup', seal: 'seal' });
+    expect(client.calls.some(({ name }) => name === 'confirmBackup')).toBe(false);
+    await session.showBackup(new Blob(['another']));
+    expect(session.state).toMatchObject({ problem: 'This file is another backup.', unseenBackup: { seal: 'seal' } });
+    await session.showBackup(shown);
+    expect(session.state.unseenBackup).toBeUndefined();
   });
 });
 

@@ -87,7 +87,7 @@ export class ReadingsSave extends LitElement {
         (progress) => (this.progress = progress),
       );
       saveFile(file, name);
-      this.say(`Saved as “${name}”.`);
+      this.say(`The browser took “${name}” to its downloads.`);
     } catch (error) {
       if (running.signal.aborted) this.say('Stopped: nothing was saved.');
       else this.say(errorText(error), true);

@@ -22,7 +22,8 @@ interface Candidate {
 export class ShiftMemory extends LitElement {
   static override styles = shared;
 
-  @query('input') private readonly input!: HTMLInputElement;
+  @query('#restored') private readonly input!: HTMLInputElement;
+  @query('#saved') private readonly savedInput!: HTMLInputElement | null;
 
   @state() private candidate: Candidate | undefined;
   @state() private refusal = '';
@@ -35,16 +36,33 @@ export class ShiftMemory extends LitElement {
     followSession(this, () => this.session);
   }
 
-  private async save(): Promise<void> {
-    const before = this.session.state.kept.ledger?.lastBackup?.at;
+  private save(): Promise<void> {
     const name = `benchtally ${new Date().toISOString().slice(0, 10)}.backup`;
-    await this.session.backUp((file) => saveAndReadBack(file, name));
-    const after = this.session.state.kept.ledger?.lastBackup?.at;
-    this.said = after !== undefined && after !== before ? 'The backup was saved and read back whole.' : '';
+    return this.confirmed(() => this.session.backUp(name, saveAndReadBack));
   }
 
   private choose(): void {
     this.input.click();
+  }
+
+  private chooseSaved(): void {
+    this.savedInput?.click();
+  }
+
+  private async showSaved(): Promise<void> {
+    const [file] = this.savedInput?.files ?? [];
+    if (this.savedInput !== null) this.savedInput.value = '';
+    if (file !== undefined) await this.confirmed(() => this.session.showBackup(file));
+  }
+
+  /** Does what may end with a backup read back, and says so only then. */
+  private async confirmed(work: () => Promise<void>): Promise<void> {
+    const atOf = (): number | undefined => this.session.state.kept.ledger?.lastBackup?.at;
+    const before = atOf();
+    this.said = '';
+    await work();
+    const isRead = atOf() !== undefined && atOf() !== before;
+    this.said = isRead ? 'The backup was saved and read back whole.' : '';
   }
 
   private async look(): Promise<void> {
@@ -121,6 +139,27 @@ export class ShiftMemory extends LitElement {
     </section>`;
   }
 
+  /** A backup of which nobody knows yet whether it arrived, and the way to prove it. */
+  private renderUnseen() {
+    const { unseenBackup } = this.session.state;
+    if (unseenBackup === undefined) return nothing;
+    return html`<div role="group" aria-labelledby="unseen">
+      <p id="unseen" role="status">
+        The browser took ${unseenBackup.name} to its downloads; whether it arrived whole, this page cannot see. It
+        counts as a backup once you show the file here and it is read.
+      </p>
+      <button type="button" @click=${this.chooseSaved}>Show the saved file…</button>
+      <input
+        id="saved"
+        type="file"
+        hidden
+        accept=".backup"
+        aria-label="The backup that was just saved"
+        @change=${this.showSaved}
+      />
+    </div>`;
+  }
+
   private renderProgress() {
     const { working } = this.session.state;
     if (working === undefined) return nothing;
@@ -158,8 +197,8 @@ export class ShiftMemory extends LitElement {
             </p>`
           : nothing
       }
-      <input type="file" hidden accept=".backup" aria-label="Backup to restore" @change=${this.look} />
-      ${this.renderProgress()}
+      <input id="restored" type="file" hidden accept=".backup" aria-label="Backup to restore" @change=${this.look} />
+      ${this.renderUnseen()} ${this.renderProgress()}
       <p role="status">${this.said}</p>
       ${this.refusal === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.refusal}</p>`}
       ${this.candidate === undefined ? nothing : this.renderCandidate(this.candidate)}
