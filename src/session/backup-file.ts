@@ -32,26 +32,27 @@ export class BackupFileCommands {
 
   /** Chooses the file, which is written at once. */
   async choose(handle: FileSystemFileHandle): Promise<void> {
-    try {
+    await this.#link.attempt(async () => {
       this.#show(await this.#link.call('chooseBackupFile', [handle]));
-    } catch (error) {
-      this.#page.set({ problem: sentenceOf(error) });
-      return;
-    }
-    await this.write();
+      await this.write();
+    });
   }
 
   /** Lets the file be; it stays where and as it is. */
   async leave(): Promise<void> {
     clearTimeout(this.#timer);
-    await this.#link.call('chooseBackupFile', [undefined]);
-    this.#page.set({ backupFile: undefined });
+    await this.#link.attempt(async () => {
+      await this.#link.call('chooseBackupFile', [undefined]);
+      this.#page.set({ backupFile: undefined });
+    });
   }
 
   /** Asks for permission again, as after a reload. @param ask - asks the person for one file */
   async allow(ask: (handle: FileSystemFileHandle) => Promise<boolean>): Promise<void> {
-    const handle = await this.#link.call('backupHandle', []);
-    if (handle !== undefined && (await ask(handle))) await this.#follow();
+    await this.#link.attempt(async () => {
+      const handle = await this.#link.call('backupHandle', []);
+      if (handle !== undefined && (await ask(handle))) await this.#follow();
+    });
   }
 
   /** Writes the file and reads it back. */

@@ -42,6 +42,15 @@ export class BenchLink {
     this.#page.change(await this.#client.call('summary', []), more);
   }
 
+  /** Does something that nobody waits for; what goes wrong is shown as a sentence. */
+  async attempt(work: () => Promise<unknown>): Promise<void> {
+    try {
+      await work();
+    } catch (error) {
+      await this.explain(error);
+    }
+  }
+
   /** Shows what went wrong as a sentence. */
   async explain(error: unknown): Promise<void> {
     if (error instanceof WorkerLost) {

@@ -1,7 +1,7 @@
 import type { CallName } from '../worker/contract/calls.ts';
 
 /** Calls that change what the bench holds: after each of them all that is shown is asked for anew. */
-export const CHANGING_CALLS: ReadonlySet<CallName> = new Set([
+const CHANGING = [
   'takeBack',
   'mendRow',
   'letGo',
@@ -27,7 +27,9 @@ export const CHANGING_CALLS: ReadonlySet<CallName> = new Set([
   'addReadings',
   'copyReadings',
   'explainEdit',
-]);
+] as const satisfies readonly CallName[];
+export type ChangingCall = (typeof CHANGING)[number];
+export const CHANGING_CALLS: ReadonlySet<CallName> = new Set(CHANGING);
 
 /** Those that put a thing in place of one that somebody looked at: not made over one that nobody here has seen. */
 export const LOOKED_AT_CALLS: ReadonlySet<CallName> = new Set([

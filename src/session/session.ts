@@ -231,7 +231,7 @@ export class Session {
 
   /** Fetches the file of an import from what is kept, where it is not at hand. @param name - the import's */
   async fetchOriginal(hash: string, name: string): Promise<void> {
-    if (this.#keeps) await this.#files.fetchOriginal(hash, name);
+    if (this.#keeps) await this.#link.attempt(() => this.#files.fetchOriginal(hash, name));
   }
 
   /** Whether the file of an import is at hand, so that it can be read in another way. */
@@ -256,7 +256,7 @@ export class Session {
   /** Goes on with storing although another tab was at it, which gives no sign of life. */
   async takeOver(): Promise<void> {
     this.#page.set({ canTakeOver: undefined });
-    await this.#link.call('takeOver', []);
+    await this.#link.attempt(() => this.#link.call('takeOver', []));
   }
 
   /** Looks for imports that run in other tabs, as after a note that one has begun or ended there. */

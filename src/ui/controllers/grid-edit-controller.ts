@@ -146,9 +146,13 @@ export class GridEditController implements ReactiveController {
 
   /** Keeps why the last edit was made. */
   async explain(why: string): Promise<void> {
-    await this.options.edited()?.session.ask('explainEdit', [why]);
-    this.edition += 1;
-    this.options.say(why.trim() === '' ? 'No reason is kept.' : 'The reason is kept with the edit.');
+    try {
+      await this.options.edited()?.session.ask('explainEdit', [why]);
+      this.edition += 1;
+      this.options.say(why.trim() === '' ? 'No reason is kept.' : 'The reason is kept with the edit.');
+    } catch (error) {
+      this.options.say(`The reason was not kept. ${errorText(error)}`);
+    }
     this.host.requestUpdate();
   }
 

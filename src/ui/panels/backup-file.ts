@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { BackupFileView } from '../../session/backup-file.ts';
 import type { Session } from '../../session/session.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { askForFile, chooseFile, hasFileHandles } from '../save-file.ts';
 import { shared } from '../styles/shared.styles.ts';
@@ -25,6 +26,8 @@ export class BackupFile extends LitElement {
     `,
   ];
 
+  private readonly making = new ChangeController(this);
+
   @property({ attribute: false }) session!: Session;
 
   constructor() {
@@ -33,8 +36,10 @@ export class BackupFile extends LitElement {
   }
 
   private async choose(): Promise<void> {
-    const handle = await chooseFile('benchtally.backup');
-    if (handle !== undefined) await this.session.keepBackupIn(handle);
+    await this.making.make(async () => {
+      const handle = await chooseFile('benchtally.backup');
+      if (handle !== undefined) await this.session.keepBackupIn(handle);
+    });
   }
 
   private allow(): void {
@@ -88,13 +93,15 @@ export class BackupFile extends LitElement {
     }
     if (backupFile === undefined) {
       return html`<p>A file that you choose can be kept up to date by itself, after every change.</p>
-        <button type="button" @click=${this.choose}>Keep a file up to date…</button>`;
+        <button type="button" @click=${this.choose}>Keep a file up to date…</button>
+        ${this.making.faultLine()}`;
     }
     return html`${this.renderState(backupFile)}
       <div class="ways">
         <button type="button" @click=${this.choose}>Another file…</button>
         <button type="button" @click=${this.leave}>Keep no file up to date</button>
-      </div>`;
+      </div>
+      ${this.making.faultLine()}`;
   }
 }
 

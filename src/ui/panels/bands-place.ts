@@ -1,9 +1,9 @@
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
 import type { BandsOverview } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { readCheck, type Route } from '../route.ts';
 import { saveFile } from '../save-file.ts';
@@ -27,8 +27,9 @@ export class BandsPlace extends LitElement {
     keepsLast: true,
   }));
 
+  private readonly making = new ChangeController(this);
+
   @state() private outcome: Outcome | undefined;
-  @state() private problem: string | undefined;
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) route!: Route;
@@ -55,24 +56,19 @@ export class BandsPlace extends LitElement {
 
   private take({ detail }: CustomEvent<Outcome>): void {
     this.outcome = detail;
-    this.problem = undefined;
+    this.making.clear();
   }
 
   private async undo(): Promise<void> {
-    try {
-      const rejudged = await this.session.ask('undo', []);
-      this.outcome = { what: 'Taken back: bands, families and meters are as they were before.', rejudged, undoable: false }; // prettier-ignore
-    } catch (error) {
-      this.problem = errorText(error);
-    }
+    const made = await this.making.make(() => this.session.ask('undo', []));
+    if (made !== undefined)
+      this.outcome = { what: 'Taken back: bands, families and meters are as they were before.', rejudged: made.result, undoable: false }; // prettier-ignore
   }
 
   private async save(): Promise<void> {
-    try {
+    await this.making.make(async () => {
       saveFile(new Blob([await this.session.ask('bandsText', [])], { type: 'text/csv' }), 'bands.csv');
-    } catch (error) {
-      this.problem = errorText(error);
-    }
+    });
   }
 
   private renderOverview({ answer }: AnswerController<BandsOverview>) {
@@ -120,7 +116,7 @@ export class BandsPlace extends LitElement {
   }
 
   override render() {
-    const { outcome, problem } = this;
+    const { outcome } = this;
     return html`<div @bench-changed=${this.take} @rule-changed=${this.forget}>
       ${
         outcome === undefined
@@ -131,7 +127,7 @@ export class BandsPlace extends LitElement {
               @undo-wanted=${this.undo}
             ></bt-band-outcome>`
       }
-      ${problem === undefined ? nothing : html`<p class="wrong" role="alert">${problem}</p>`} ${this.renderView()}
+      ${this.making.faultLine()} ${this.renderView()}
     </div>`;
   }
 }

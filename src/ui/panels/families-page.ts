@@ -1,11 +1,11 @@
 import { html, LitElement, nothing } from 'lit';
-import { customElement, property, state } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
-import { errorText } from '../../domain/error-text.ts';
 import type { FamilyPage, SettingsChanges } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import type { FigureFrame } from '../charts/figure-frame.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { SightController } from '../controllers/sight-controller.ts';
 import { hashOf } from '../route.ts';
@@ -88,7 +88,7 @@ export class FamilyPageView extends LitElement {
   /** The change of the bench's settings that was asked for last. */
 
   /** Why a price or the fee could not be kept. */
-  @state() private fault = '';
+  private readonly making = new ChangeController(this);
 
   @property({ attribute: false }) session?: Session;
   @property({ attribute: false }) family = '';
@@ -133,12 +133,8 @@ export class FamilyPageView extends LitElement {
 
   /** Changes what the bench states once for all its repairs. */
   private async keep(changes: SettingsChanges): Promise<void> {
-    try {
-      await this.session?.ask('changeSettings', [changes]);
-      this.fault = '';
-    } catch (error) {
-      this.fault = errorText(error);
-    }
+    const { session } = this;
+    if (session !== undefined) await this.making.make(() => session.ask('changeSettings', [changes]));
   }
 
   private onQuestion(event: Event): void {
@@ -241,8 +237,7 @@ export class FamilyPageView extends LitElement {
       return html`<p>No board of a family ${this.family} is known: its name may be written otherwise.</p>`;
     }
     return html`<div>
-        ${answerProgress(this.pages, 'Counting failures')}
-        ${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
+        ${answerProgress(this.pages, 'Counting failures')} ${this.making.faultLine()}
         ${this.beside ? nothing : this.renderHead(known.value.page)}
       </div>
       ${this.renderFigures(known.value)}`;

@@ -1,9 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
 import type { HistoryLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { stepSource, stepText } from '../grid/edit-words.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf } from '../words.ts';
 import { changeText } from './history-words.ts';
@@ -71,11 +71,12 @@ export class HistoryLines extends LitElement {
     `,
   ];
 
+  private readonly making = new ChangeController(this);
+
   @query('input') private readonly input!: HTMLInputElement | null;
 
   /** The entry whose reason is being written. */
   @state() private explained: number | undefined;
-  @state() private problem = '';
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) lines: readonly HistoryLine[] = [];
@@ -90,13 +91,8 @@ export class HistoryLines extends LitElement {
 
   private async keep(event: SubmitEvent, step: number): Promise<void> {
     event.preventDefault();
-    try {
-      await this.session.ask('explain', [step, this.input?.value ?? '']);
-      this.explained = undefined;
-      this.problem = '';
-    } catch (error) {
-      this.problem = errorText(error);
-    }
+    const why = this.input?.value ?? '';
+    if (await this.making.make(() => this.session.ask('explain', [step, why]))) this.explained = undefined;
   }
 
   private leave(): void {
@@ -149,7 +145,7 @@ export class HistoryLines extends LitElement {
     return html`<ol aria-label=${this.name}>
         ${this.lines.map((line) => this.renderLine(line))}
       </ol>
-      ${this.problem === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.problem}</p>`}`;
+      ${this.making.faultLine()}`;
   }
 }
 

@@ -1,9 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
 import type { NameAnswer, UnknownName } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import '../paging.ts';
 import { pageOf } from '../paging.ts';
 import { shared } from '../styles/shared.styles.ts';
@@ -67,8 +67,9 @@ export class NamesList extends LitElement {
     keepsLast: true,
   }));
 
+  private readonly making = new ChangeController(this);
+
   @state() private firstShown = 0;
-  @state() private problem: string | undefined;
   /** What was answered last. */
   @state() private said = '';
 
@@ -104,13 +105,7 @@ export class NamesList extends LitElement {
       ...(family !== undefined && { family }),
       ...(meaning !== undefined && { meaning }),
     };
-    this.problem = undefined;
-    try {
-      await this.session.ask('answerName', [answer]);
-    } catch (error) {
-      this.problem = errorText(error);
-      return;
-    }
+    if ((await this.making.make(() => this.session.ask('answerName', [answer]))) === undefined) return;
     this.said = meaning === undefined ? `${name} is a new ${KINDS[kind]}.` : `${name} is ${meaning} from now on.`;
     await this.updateComplete;
     const rows = this.renderRoot.querySelectorAll('li');
@@ -163,7 +158,7 @@ export class NamesList extends LitElement {
   }
 
   override render() {
-    const { names, problem } = this;
+    const { names } = this;
     const { decimalMark } = this.session.state;
     if (names.length === 0) return html`<p role="status">${this.said}</p>`;
     const { items, first } = pageOf(names, this.firstShown, PAGE);
@@ -173,7 +168,7 @@ export class NamesList extends LitElement {
         known: the answer is remembered for the files to come.
       </p>
       <span role="status">${this.said}</span>
-      ${problem === undefined ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${problem}</p>`}
+      ${this.making.faultLine()}
       <ul aria-labelledby="names">
         ${items.map((name, at) => this.renderName(name, at))}
       </ul>

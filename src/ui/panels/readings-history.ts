@@ -4,6 +4,7 @@ import type { EditField, ReadingHistoryEntry, ReadingPatch, ReadingRow, RowIdent
 import type { Session } from '../../session/session.ts';
 import { EDIT_FIELDS } from '../../domain/reading-edit.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { editText, originalText } from '../grid/edit-text.ts';
 import { stepSource } from '../grid/edit-words.ts';
@@ -41,6 +42,7 @@ export class ReadingsHistory extends LitElement {
     `,
   ];
 
+  private readonly making = new ChangeController(this);
   private readonly history = new AnswerController<readonly ReadingHistoryEntry[]>(this, () => this.question());
 
   @property({ attribute: false }) session?: Session;
@@ -68,8 +70,10 @@ export class ReadingsHistory extends LitElement {
     const { session, identity } = this;
     if (session === undefined || identity === undefined) return;
     const all = { filters: [], sort: [] };
-    const line = await session.ask('placeOf', [all, identity]);
-    if (line >= 0) await session.ask('restoreReadings', [all, line, line]);
+    await this.making.make(async () => {
+      const line = await session.ask('placeOf', [all, identity]);
+      if (line >= 0) await session.ask('restoreReadings', [all, line, line]);
+    });
   }
 
   private deed(row: ReadingRow, entry: ReadingHistoryEntry): string {
@@ -106,9 +110,10 @@ export class ReadingsHistory extends LitElement {
         originals.length === 0
           ? nothing
           : html`<p>
-              As it was brought in: ${listText(originals)}.
-              <button class="plain" type="button" @click=${this.restore}>give that back</button>
-            </p>`
+                As it was brought in: ${listText(originals)}.
+                <button class="plain" type="button" @click=${this.restore}>give that back</button>
+              </p>
+              ${this.making.faultLine()}`
       }`;
   }
 }

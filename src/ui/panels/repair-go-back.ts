@@ -39,8 +39,13 @@ export class RepairGoBack extends LitElement {
       void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLInputElement>('form input')?.focus());
   }
 
+  protected override willUpdate(): void {
+    // What was typed stays until the line stands overruled: it may be that it could not be kept.
+    const line = this.decision.goBack.find(({ rule }) => rule === this.asked);
+    if (line?.overruled !== undefined) this.asked = undefined;
+  }
+
   private overrule(rule: GoBackEntry['rule'], reason: string): void {
-    this.asked = undefined;
     this.dispatchEvent(new CustomEvent<LineOverruled>('line-overruled', { detail: { rule, reason } }));
   }
 

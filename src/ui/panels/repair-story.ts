@@ -1,6 +1,5 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
 import { roleOf } from '../../domain/family.ts';
 import { formatShown, type DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS, STAGES, isPowered } from '../../domain/reading.ts';
@@ -11,6 +10,7 @@ import '../charts/masking-figure.ts';
 import { tapeStyles } from '../charts/tolerance-tape.styles.ts';
 import { tape } from '../charts/tolerance-tape.ts';
 import { AnswerController } from '../controllers/answer-controller.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { readingText } from '../grid/reading-text.ts';
 import { boardSheetHash, hashOf, readingsHash, repairFormHash } from '../route.ts';
@@ -48,9 +48,10 @@ export class RepairStory extends LitElement {
   }));
 
   /** Counts what was changed here, since each change has to be asked for anew. */
+  private readonly making = new ChangeController(this);
+
   @state() private changes = 0;
   /** Why the last change was refused, as a sentence. */
-  @state() private fault = '';
 
   @property({ attribute: false }) session!: Session;
   /** Id of the repair. */
@@ -78,12 +79,7 @@ export class RepairStory extends LitElement {
   }
 
   private async overrule({ detail: { rule, reason } }: CustomEvent<LineOverruled>): Promise<void> {
-    try {
-      await this.session.ask('overruleLine', [this.repair, rule, reason]);
-      this.fault = '';
-    } catch (error) {
-      this.fault = errorText(error);
-    }
+    await this.making.make(() => this.session.ask('overruleLine', [this.repair, rule, reason]));
   }
 
   private readonly askAgain = (): void => {
@@ -120,7 +116,7 @@ export class RepairStory extends LitElement {
     const { answer } = this.decision;
     if (answer.status === 'failed') return html`<p class="wrong">${answer.reason}</p>`;
     if (answer.value === undefined) return html`<p class="quiet">Holding the readings against what must hold.</p>`;
-    return html`${this.fault === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.fault}</p>`}
+    return html`${this.making.faultLine()}
       <section>
         <bt-repair-go-back
           .decision=${answer.value}

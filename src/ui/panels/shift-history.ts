@@ -1,12 +1,14 @@
 import { LitElement, css, html, nothing } from 'lit';
-import { customElement, property, query, state } from 'lit/decorators.js';
-import { errorText } from '../../domain/error-text.ts';
+import { customElement, property, state } from 'lit/decorators.js';
 import { HISTORY_KINDS, type BenchCalls, type HistoryKind, type HistoryLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
-import { AnswerController } from '../controllers/answer-controller.ts';
+import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
+import { DraftController } from '../controllers/draft-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import '../paging.ts';
 import { shared } from '../styles/shared.styles.ts';
+import { changedElsewhere } from './changed-elsewhere.ts';
 import './history-lines.ts';
 import { changeText } from './history-words.ts';
 
@@ -55,26 +57,20 @@ export class ShiftHistory extends LitElement {
     };
   });
 
-  @query('#technician') private readonly technician!: HTMLInputElement;
+  private readonly names = new DraftController<string>(this, () => {
+    const answer = valueOf(this.answers.answer);
+    return answer && { subject: 'technician', draft: answer.technician };
+  });
+  private readonly making = new ChangeController(this);
 
   @state() private kind: HistoryKind | undefined;
   @state() private first = 0;
-  @state() private problem = '';
 
   @property({ attribute: false }) session!: Session;
 
   constructor() {
     super();
     followSession(this, () => this.session);
-  }
-
-  private async run(command: () => Promise<unknown>): Promise<void> {
-    this.problem = '';
-    try {
-      await command();
-    } catch (error) {
-      this.problem = errorText(error);
-    }
   }
 
   private choose(event: Event): void {
@@ -87,11 +83,15 @@ export class ShiftHistory extends LitElement {
     this.first = detail;
   }
 
-  private sign(event: SubmitEvent): void {
+  private async sign(event: SubmitEvent): Promise<void> {
     event.preventDefault();
-    const name = this.technician.value.trim();
+    const name = this.names.draft?.trim() ?? '';
     const technician = name === '' ? undefined : name;
-    void this.run(() => this.session.ask('changeSettings', [{ technician }]));
+    if (await this.making.make(() => this.session.ask('changeSettings', [{ technician }]))) this.names.saved();
+  }
+
+  private typeName(event: Event): void {
+    this.names.type((event.target as HTMLInputElement).value);
   }
 
   private renderMove(call: 'undo' | 'redo', words: string, line: HistoryLine | undefined) {
@@ -99,19 +99,32 @@ export class ShiftHistory extends LitElement {
     const [first] = line.changes;
     const named = first === undefined ? '' : changeText(first, this.session.state.decimalMark).name;
     const others = line.changes.length + line.more > 1 ? ' and more' : '';
-    return html`<button type="button" @click=${() => this.run(() => this.session.ask(call, []))}>
+    return html`<button
+      type="button"
+      ?disabled=${this.making.isBusy}
+      @click=${() => this.making.make(() => this.session.ask(call, []))}
+    >
       ${words}: ${named}${others}
     </button>`;
   }
 
-  private renderPage({ page, undoable, technician }: Answer) {
+  private renderPage({ page, undoable }: Answer) {
     const { total, lines } = page;
     const { decimalMark } = this.session.state;
     return html`
       <form class="line" @submit=${this.sign}>
-        <label>Who works here? <input id="technician" type="text" autocomplete="name" .value=${technician} /></label>
-        <button type="submit">Keep the name</button>
+        <label
+          >Who works here?
+          <input
+            id="technician"
+            type="text"
+            autocomplete="name"
+            .value=${this.names.draft ?? ''}
+            @input=${this.typeName}
+        /></label>
+        <button type="submit" ?disabled=${this.names.isOutdated}>Keep the name</button>
         <span class="quiet">It stands beside every change from then on.</span>
+        ${changedElsewhere(this.session, this.names, 'Who works here', { kind: 'settings' })}
       </form>
       <div class="line">
         <label
@@ -156,7 +169,7 @@ export class ShiftHistory extends LitElement {
             ? nothing
             : this.renderPage(answer.value)
       }
-      ${this.problem === '' ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.problem}</p>`}
+      ${this.making.faultLine()}
     </section>`;
   }
 }

@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { ImportRecord } from '../../domain/import-record.ts';
 import type { Session } from '../../session/session.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText } from '../words.ts';
 import { ENCODING_NAMES, SEPARATOR_NAMES, SHAPE_NAMES } from './file-plan-text.ts';
@@ -67,6 +68,8 @@ export class ShiftImports extends LitElement {
     `,
   ];
 
+  private readonly making = new ChangeController(this);
+
   @state() private asked: Asked | undefined;
 
   @property({ attribute: false }) session!: Session;
@@ -81,6 +84,7 @@ export class ShiftImports extends LitElement {
 
   private async askFor(asked: Asked): Promise<void> {
     this.asked = asked;
+    this.making.clear();
     await this.updateComplete;
     this.renderRoot.querySelector<HTMLElement>('.asked button')?.focus();
   }
@@ -92,8 +96,9 @@ export class ShiftImports extends LitElement {
   }
 
   private async takeBack({ hash }: ImportRecord): Promise<void> {
+    const made = await this.making.make(() => this.session.ask('takeBack', [hash]));
+    if (made === undefined) return;
     this.asked = undefined;
-    await this.session.ask('takeBack', [hash]);
     this.renderRoot.querySelector<HTMLElement>('h2')?.focus();
   }
 
@@ -116,8 +121,9 @@ export class ShiftImports extends LitElement {
     const go = `${countOf(taken, noun, this.session.state.decimalMark)} ${taken === 1 ? 'goes' : 'go'}`;
     return html`<div class="asked" role="group" aria-label=${`Take ${file} back?`}>
       <span>Take ${file} back? ${go} from the bench; the file itself stays where it is.</span>
-      <button type="button" @click=${() => this.takeBack(record)}>Take it back</button>
+      <button type="button" ?disabled=${this.making.isBusy} @click=${() => this.takeBack(record)}>Take it back</button>
       <button type="button" @click=${() => this.leave(record, 'back')}>Keep it</button>
+      ${this.making.faultLine()}
     </div>`;
   }
 

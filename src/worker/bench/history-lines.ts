@@ -90,6 +90,8 @@ function isOf({ part, old, new: added }: Change, subject: HistorySubject): boole
       return part === 'families' && has({ name: subject.family });
     case 'meter':
       return part === 'meters' && has({ name: subject.meter });
+    case 'settings':
+      return part === 'settings';
     case 'band': {
       const { family, point, mode, stage } = subject.band;
       return part === 'bands' && has({ family, point, mode, stage });

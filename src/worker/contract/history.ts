@@ -42,6 +42,7 @@ export type HistorySubject =
   | { readonly kind: 'repair'; readonly repair: string }
   | { readonly kind: 'family'; readonly family: string }
   | { readonly kind: 'meter'; readonly meter: string }
+  | { readonly kind: 'settings' }
   | { readonly kind: 'band'; readonly band: Pick<Band, 'family' | 'point' | 'mode' | 'stage'> };
 
 /** What was changed by hand and by files: bands, repairs, families, meters, settings, views and names. */

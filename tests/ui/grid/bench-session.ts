@@ -10,7 +10,12 @@ export interface BenchSession {
     name: Name,
     ...args: Parameters<BenchCalls[Name]>
   ) => Promise<ReturnType<BenchCalls[Name]>>;
+  /** Makes the session's next call of this name fail, as where the disk is full. */
+  readonly failOnce: (name: CallName) => void;
 }
+
+/** Why a call fails that was made to. */
+export const FAILED = 'The disk is full: nothing of this was kept.';
 
 /** Reads a log in, given as text, and gives the session that shows it. */
 export async function benchSession(text: string, decimalMark: '.' | ',' = '.'): Promise<BenchSession> {
@@ -20,6 +25,7 @@ export async function benchSession(text: string, decimalMark: '.' | ',' = '.'): 
   const { refused } = await ask('bringIn', [new File([text], 'bench.csv')]);
   if (refused[0] !== undefined) throw new Error(refused[0].reason);
   const listeners = new Set<() => void>();
+  const failing = new Set<CallName>();
   const session = {
     state: { revision: 1, decimalMark, bench: 'own', kept: { keeps: false, faults: [], canUndoSwitch: false } },
     subscribe(listener: () => void) {
@@ -27,6 +33,7 @@ export async function benchSession(text: string, decimalMark: '.' | ',' = '.'): 
       return () => listeners.delete(listener);
     },
     async ask<Name extends CallName>(name: Name, args: Parameters<BenchCalls[Name]>) {
+      if (failing.delete(name)) throw new Error(FAILED);
       const answer = await ask(name, ...args);
       if (CHANGING_CALLS.has(name)) {
         session.state = { ...session.state, revision: session.state.revision + 1 };
@@ -35,7 +42,7 @@ export async function benchSession(text: string, decimalMark: '.' | ',' = '.'): 
       return answer;
     },
   };
-  return { session: session as unknown as Session, ask };
+  return { session: session as unknown as Session, ask, failOnce: (name) => failing.add(name) };
 }
 
 /** A log of two families over three repairs and two days, small enough to be known by heart. */
