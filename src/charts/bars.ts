@@ -8,7 +8,7 @@ export interface PartCounts {
   readonly shorted: number;
   readonly leaky: number;
   readonly open: number;
-  /** What the repairs in which it is only suspected are worth. */
+  /** In how many of the repairs in which it was not read it is expected to have failed. */
   readonly inferred: number;
   readonly replaced: number;
   /** Replaced although it had measured good. */

@@ -1,5 +1,4 @@
 import type { Evidence } from '../judging/evidence.ts';
-import { wilsonInterval } from '../statistics/proportions/wilson-interval.ts';
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
 
 /** How often one part failed and was replaced in the repairs of its family. All counts are of repairs. */
@@ -14,8 +13,6 @@ export interface PartFailureCount {
   readonly replaced: number;
   /** Replaced although it had measured good out of circuit. */
   readonly replacedGood: number;
-  /** Wilson 95 % interval of the share of repairs in which it failed. */
-  readonly share: { readonly low: number; readonly high: number };
 }
 
 /**
@@ -36,14 +33,11 @@ export function countPartFailures(repairs: readonly ExaminedRepair[]): readonly 
     for (const part of replaced) tallyOf(part).replaced += 1;
   }
   return [...tallies]
-    .map(([part, tally]) => {
-      const share = wilsonInterval(tally.failed, repairs.length, 0.95);
-      return { part, ...tally, share: { low: share.lower, high: share.upper } };
-    })
+    .map(([part, tally]) => ({ part, ...tally }))
     .sort((a, b) => b.failed - a.failed || b.suspected - a.suspected || compareParts(a.part, b.part));
 }
 
-type Tally = Record<Exclude<keyof PartFailureCount, 'part' | 'share'>, number>;
+type Tally = Record<Exclude<keyof PartFailureCount, 'part'>, number>;
 
 function addEvidence(tally: Tally, { finding, word, proof }: Evidence, replaced: boolean): void {
   if (finding === 'suspected') tally.suspected += 1;

@@ -1,6 +1,7 @@
 import { pairsFailingTogether } from '../../src/patterns/failing-together.ts';
-import { estimateMaskedFailures } from '../../src/patterns/masked-failures.ts';
+import { failureModel } from '../../src/patterns/failure-model/failure-model.ts';
 import { meterOffsets } from '../../src/patterns/meter-offsets.ts';
+import { partRates } from '../../src/patterns/part-rates.ts';
 import { simulateBench } from '../support/bench/simulate.ts';
 import { callInPage, openBenchPage } from '../support/browser-bench.ts';
 import { examineBench, maskedScores, type ExaminedBench } from '../support/examined-bench.ts';
@@ -8,7 +9,6 @@ import type { PatternsTimes } from './patterns-load.ts';
 
 const SIZES = [100, 300, 1000] as const;
 const SEEDS = Array.from({ length: 20 }, (_, index) => index + 1);
-const LEVEL = 0.95;
 
 type Print = (line: string) => void;
 
@@ -43,8 +43,8 @@ function scoreSize(repairs: number, longRun: ReadonlyMap<string, LongRun>, print
       const truth = longRun.get(family.name)!;
       const masks = new Set(family.parts.filter(({ nodes }, at, all) =>
           all.some((other, place) => place !== at && other.nodes.join() === nodes.join())).map(({ designator }) => designator)); // prettier-ignore
-      const { parts, masked } = estimateMaskedFailures(family.parts, own, LEVEL);
-      for (const { part, rate } of parts) {
+      const model = failureModel(family.parts, own);
+      for (const { part, rate } of partRates(model)) {
         if (rate === undefined) continue;
         const inside = rate.low <= truth.rate(part) && truth.rate(part) <= rate.high ? 1 : 0;
         const groups = [tally.all, masks.has(part) ? tally.masking : tally.seen];
@@ -53,7 +53,7 @@ function scoreSize(repairs: number, longRun: ReadonlyMap<string, LongRun>, print
           group[1]! += 1;
         }
       }
-      const scores = maskedScores(bench, own, masked);
+      const scores = maskedScores(bench, own, model);
       for (const key of ['pairs', 'inferred', 'naive', 'equal'] as const) tally.score[key] += scores[key];
       for (const {
         parts: [a, b],

@@ -28,7 +28,7 @@ describe('<bt-failure-bars>', () => {
       '41 + 4.3 inferred · replaced 58',
       '11 + 1.2 inferred · replaced 46',
     ]);
-    expect(textOf(bars, '.legend')).toContain('inferred where parts mask each other');
+    expect(textOf(bars, '.legend')).toContain('expected where it was not read');
   });
 
   test('is accessible', async () => {

@@ -15,10 +15,10 @@ test('a bar is labelled with what failed, what is inferred, and what was replace
 
 test('a bar is read out as sentences; a fuse is proved failed in circuit, so nothing is said of out of circuit', () => {
   expect(barSentence(switching, 88, '.')).toBe(
-    'Q1 proved failed in 41 of 88 repairs (30 shorted, 8 leaky, 3 open). Suspected in 9 more, worth 4.3. It fails in 36 to 57\u00a0% of repairs, with 95 % confidence. Replaced in 58, 12 of them although it had measured good.',
+    'Q1 proved failed in 41 of 88 repairs (30 shorted, 8 leaky, 3 open). Suspected in 9 more. Read in 80; of the others it is expected to have failed in 4.3. It fails in 36 to 57\u00a0% of repairs, with 95 % confidence. Replaced in 58, 12 of them although it had measured good.',
   );
-  expect(barSentence({ ...fuse, failed: 0, open: 0, replaced: 3 }, 88, '.')).toBe(
-    'F1 proved failed in 0 of 88 repairs. Replaced in 3.',
+  expect(barSentence({ ...fuse, failed: 0, open: 0, replaced: 3 }, 89, '.')).toBe(
+    'F1 proved failed in 0 of 89 repairs. Replaced in 3.',
   );
   expect(barSentence({ ...fuse, share: undefined }, 88, '.')).not.toContain('confidence');
 });

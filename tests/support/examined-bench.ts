@@ -9,7 +9,8 @@ import { mainsByRepair } from '../../src/judging/mains.ts';
 import { compileMeters } from '../../src/judging/uncertainty.ts';
 import { secondsPerCheck } from '../../src/patterns/check-seconds.ts';
 import { examinedRepair, type ExaminedRepair } from '../../src/patterns/examined-repair.ts';
-import type { MaskedRepair } from '../../src/patterns/masked-failures.ts';
+import type { FailureModel } from '../../src/patterns/failure-model/failure-model.ts';
+import { chancesOnBoard } from '../../src/patterns/failure-model/latent-classes.ts';
 import { minutesAtBench } from '../../src/patterns/minutes-at-bench.ts';
 import { partsBadInCircuit } from '../../src/patterns/parts-bad-in-circuit.ts';
 import type { ProbingCheck } from '../../src/patterns/probing-order.ts';
@@ -89,12 +90,18 @@ export interface MaskedScores {
 export function maskedScores(
   { truth }: ExaminedBench,
   repairs: readonly ExaminedRepair[],
-  masked: readonly MaskedRepair[],
+  { seen, draws }: FailureModel,
 ): MaskedScores {
   const readBad = new Map(repairs.map(({ repair, badInCircuit }) => [repair, badInCircuit]));
   const scores = { pairs: 0, inferred: 0, naive: 0, equal: 0 };
-  for (const { repair, failed, suspects } of masked) {
-    for (const { part, chance } of suspects) {
+  for (const [at, { repair, evidence, failed }] of repairs.entries()) {
+    const suspects = seen.parts.filter((part) => evidence.get(part)?.finding === 'suspected');
+    if (suspects.length === 0) continue;
+    const board = seen.patterns[seen.ofRepair[at]!]!;
+    const told = draws.map((draw) => chancesOnBoard(draw, board));
+    for (const part of suspects) {
+      const place = seen.parts.indexOf(part);
+      const chance = told.reduce((sum, chances) => sum + chances[place]!, 0) / told.length;
       const hasFailed = truth.get(repair)?.failed.some((failure) => failure.part === part) === true ? 1 : 0;
       const blamed = readBad.get(repair)?.has(part) === true ? 1 : 0;
       scores.pairs += 1;

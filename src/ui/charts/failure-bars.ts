@@ -12,6 +12,8 @@ import { barLabel, barSentence, kindsIn } from './failure-text.ts';
 export interface FailureBar extends PartCounts {
   /** Repairs in which it is only suspected. */
   readonly suspected: number;
+  /** Repairs in which it is told whether it had failed. */
+  readonly read: number;
   readonly href?: string | undefined;
   /** The repairs in which it is proved failed. */
   readonly failedIn?: string;
@@ -29,7 +31,7 @@ const MEANINGS: Readonly<Record<SegmentKind, string>> = {
   leaky: 'leaky',
   open: 'open',
   failed: 'failed otherwise',
-  inferred: 'inferred where parts mask each other',
+  inferred: 'expected where it was not read',
 };
 
 /** How often parts of a family fail, as bars with counts, beside how often they were replaced. */

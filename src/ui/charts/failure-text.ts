@@ -21,15 +21,18 @@ export function barSentence(part: FailureBar, repairs: number, mark: DecimalMark
   const count = (value: number): string => countText(value, mark);
   const words = (['shorted', 'leaky', 'open'] as const).filter((word) => part[word] > 0);
   const how = words.length === 0 ? '' : ` (${words.map((word) => `${count(part[word])} ${word}`).join(', ')})`;
-  const suspected =
-    part.suspected > 0 ? ` Suspected in ${count(part.suspected)} more, worth ${worthText(part.inferred, mark)}.` : '';
+  const suspected = part.suspected > 0 ? ` Suspected in ${count(part.suspected)} more.` : '';
+  const read =
+    part.read < repairs
+      ? ` Read in ${count(part.read)}; of the others it is expected to have failed in ${worthText(part.inferred, mark)}.`
+      : '';
   const share =
     part.share !== undefined && part.failed + part.inferred > 0
       ? ` It fails in ${shareText(part.share, mark)} of repairs, with 95 % confidence.`
       : '';
   const good = part.replacedGood > 0 ? `, ${count(part.replacedGood)} of them although it had measured good` : '';
   const failed = `${part.part} proved failed in ${count(part.failed)} of ${countOf(repairs, 'repair', mark)}`;
-  return `${failed}${how}.${suspected}${share} Replaced in ${count(part.replaced)}${good}.`;
+  return `${failed}${how}.${suspected}${read}${share} Replaced in ${count(part.replaced)}${good}.`;
 }
 
 /** The kinds of segments that any of the bars holds, in the order in which they are drawn. */

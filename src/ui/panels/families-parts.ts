@@ -9,7 +9,7 @@ import type { IntervalLine } from '../charts/interval-rows.ts';
 import { percentText, shareText } from '../charts/share-text.ts';
 import { orderParts } from '../../charts/bars.ts';
 import { hashOf } from '../route.ts';
-import { countOf, countText, listText } from '../words.ts';
+import { countOf, countText } from '../words.ts';
 import { countCell, countedIn, shareCells } from './families-cells.ts';
 import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
 
@@ -18,10 +18,9 @@ export function whichPartsFail(view: FamilyView) {
   const { page, mark } = view;
   const bars = barsOf(view);
   const drawn = bars.filter(({ failed, suspected, replaced }) => failed + suspected + replaced > 0);
-  const { tooLarge } = page.masked;
   return html`<bt-figure-frame
     .question=${`Which parts fail in ${page.family}?`}
-    .sentence=${`${countOf(page.repairs, 'repair', mark)}. A bar counts those in which the part is proved failed: bad out of circuit, or open in circuit. Replaced is not failed.${unmeasuredSentence(view)}`}
+    .sentence=${`${countOf(page.repairs, 'repair', mark)}. A bar counts those in which the part is proved failed: bad out of circuit, or open in circuit. Hatched: what is expected of those in which it was not read. Replaced is not failed.${unmeasuredSentence(view)}`}
     .instead=${noFailures(view)}
     .table=${partsTable(view, bars)}
     .file=${page.family}
@@ -32,22 +31,25 @@ export function whichPartsFail(view: FamilyView) {
       .decimalMark=${mark}
       .about=${`Parts of ${page.family} by repairs, most first`}
     ></bt-failure-bars>
-    ${
-      tooLarge.length === 0
-        ? nothing
-        : html`<p slot="words">
-            Too many parts across the same nodes to infer which of them fails:
-            ${tooLarge.map((group) => listText(group)).join('; ')}. Only what was measured counts there.
-          </p>`
-    }
     ${contradictoryWords(view)}
+    <details slot="words">
+      <summary>How it was counted</summary>
+      <p>
+        A part that was not read counts neither as failed nor as good. A model of how the family fails, a few causes
+        that each take parts with chances of their own, is fitted to what was read of all boards together: what was read
+        of one board tells how likely the rest of it had failed. A good reading across two nodes clears every part there
+        whose fault is a short; of parts that read bad together, one at least had failed. The line holds the part’s
+        share with 95 % probability. Latent classes (Goodman 1974) over what was read (Rubin 1976), by data augmentation
+        (Tanner and Wong 1987).
+      </p>
+    </details>
   </bt-figure-frame>`;
 }
 
-/** Repairs that the shares count although nothing was measured of their parts. */
+/** Repairs of which no part was measured. */
 function unmeasuredSentence({ page: { unmeasured }, mark }: FamilyView): string {
   if (unmeasured === 0) return '';
-  return ` ${countOf(unmeasured, 'repair', mark)} without a reading of any part ${unmeasured === 1 ? 'counts' : 'count'} as if nothing had failed in ${unmeasured === 1 ? 'it' : 'them'}.`;
+  return ` ${countOf(unmeasured, 'repair', mark)} without a reading of any part ${unmeasured === 1 ? 'tells' : 'tell'} nothing of what failed.`;
 }
 
 /** The parts that read both bad and good, each with the repair in which both readings stand. */
@@ -104,13 +106,14 @@ export function inCircuitAgainstOut(view: FamilyView) {
 
 /** A part's counts with what is inferred of it; where its share can be told with that, by that. */
 function barsOf(view: FamilyView): readonly FailureBar[] {
-  const rates = new Map(view.page.masked.parts.map((rate) => [rate.part, rate]));
+  const rates = new Map(view.page.rates.map((rate) => [rate.part, rate]));
   return view.page.failures.map((counts) => {
     const known = rates.get(counts.part);
     return {
       ...counts,
       inferred: known?.inferred ?? 0,
-      share: known === undefined ? counts.share : known.rate,
+      read: known?.read ?? 0,
+      share: (known?.read ?? 0) + (known?.inferred ?? 0) > 0 ? known?.rate : undefined,
       href: badReadings(view, [counts.part]),
       failedIn: repairsHash(view, { failed: [counts.part] }),
     };
@@ -127,6 +130,7 @@ function partsTable(view: FamilyView, bars: readonly FailureBar[]): FigureTable 
     'leaky',
     'open',
     'suspected',
+    'read',
     'inferred',
     'replaced',
     'replaced good',
@@ -138,14 +142,15 @@ function partsTable(view: FamilyView, bars: readonly FailureBar[]): FigureTable 
     caption: `Repairs of ${page.family} out of ${countText(page.repairs, mark)}, by part`,
     columns: [{ title: 'part' }, ...titles.map((title) => ({ title, number: true }))],
     rows: orderParts(bars).map((bar) => {
-      const { failed, shorted, leaky, open, suspected, inferred, replaced, replacedGood, share } = bar;
-      const middle = page.masked.parts.find(({ part }) => part === bar.part)?.rate?.share;
+      const { failed, shorted, leaky, open, suspected, read, inferred, replaced, replacedGood, share } = bar;
+      const middle = page.rates.find(({ part }) => part === bar.part)?.rate?.chance;
       return [
         { text: bar.part, ...(bar.href === undefined ? {} : { href: bar.href }) },
         countedIn(failed, repairsHash(view, { failed: [bar.part] }), mark),
         ...[shorted, leaky, open].map((count) => countCell(count, mark)),
         countedIn(suspected, repairsHash(view, { suspected: [bar.part] }), mark),
-        { text: suspected === 0 ? '' : worthText(inferred, mark), value: inferred },
+        countCell(read, mark),
+        { text: read === page.repairs ? '' : worthText(inferred, mark), value: inferred },
         countedIn(replaced, repairsHash(view, { replaced: [bar.part] }), mark),
         countedIn(replacedGood, repairsHash(view, { replacedGood: [bar.part] }), mark),
         ...shareCells(isKnown ? share && { middle, ...share } : undefined, mark),

@@ -43,7 +43,7 @@ export function failingParts(view: FamilyFigures) {
       few === undefined
         ? html`<p>
               Repairs in which the part is proved failed: bad out of circuit, or open in circuit. Replaced is not
-              failed. The share has its 95 % limits.
+              failed. The share is told by all that was read of these boards, with its 95 % limits.
             </p>
             ${sheetTable(
               'failing',
@@ -55,16 +55,21 @@ export function failingParts(view: FamilyFigures) {
                   'leaky',
                   'open',
                   'suspected',
+                  'read',
                   'replaced',
                   'replaced good',
                   'share failed',
                 ),
               ],
-              shown.map(({ part, failed, shorted, leaky, open, suspected, replaced, replacedGood, share }) => [
-                part,
-                ...[failed, shorted, leaky, open, suspected, replaced, replacedGood].map((one) => countText(one, mark)),
-                `${percentText(failed / page.repairs, mark)} (${shareText(share, mark)})`,
-              ]),
+              shown.map(({ part, failed, shorted, leaky, open, suspected, replaced, replacedGood }) => {
+                const { rate, read = 0 } = page.rates.find((one) => one.part === part) ?? {};
+                const counts = [failed, shorted, leaky, open, suspected, read, replaced, replacedGood];
+                return [
+                  part,
+                  ...counts.map((one) => countText(one, mark)),
+                  rate === undefined ? 'not known' : `${percentText(rate.chance, mark)} (${shareText(rate, mark)})`,
+                ];
+              }),
             )}
             ${leftOut(failures.length - shown.length, 'part', mark)}`
         : html`<p>${few}</p>`

@@ -7,9 +7,10 @@ import { measured, type ExaminedRepair } from '../../patterns/examined-repair.ts
 import { failureSignatures } from '../../patterns/failure-signatures.ts';
 import { pairsFailingTogether } from '../../patterns/failing-together.ts';
 import { inCircuitVerdicts } from '../../patterns/in-circuit-verdicts.ts';
-import { estimateMaskedFailures } from '../../patterns/masked-failures.ts';
+import { failureModel } from '../../patterns/failure-model/failure-model.ts';
 import { partsOverTime } from '../../patterns/over-time.ts';
 import { countPartFailures } from '../../patterns/part-failures.ts';
+import { partRates } from '../../patterns/part-rates.ts';
 import { kitCurve, smallestKit } from '../../patterns/parts-kit.ts';
 import { probingOrder, type ProbingOrder } from '../../patterns/probing-order.ts';
 import { renewalOf, RENEWALS } from '../../patterns/renewal.ts';
@@ -26,7 +27,6 @@ import { livePoints } from './live-points.ts';
 import { PacedWork } from './paced-work.ts';
 import { workingPeriod } from './working-period.ts';
 
-const CONFIDENCE = 0.95;
 /** A signature must have been seen in this many repairs. */
 const FEWEST_FOR_SIGNATURE = 2;
 /** The coverage curve of a kit is drawn from this share of repairs on; with many parts only its upper end, since the whole would take long. */
@@ -76,9 +76,10 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
   const parts = new Set(needs.flatMap((need) => need.parts));
   const { prices, fee } = moneyOf(judged, query);
   const priceOf = prices.length === 0 ? undefined : new Map(prices);
+  const model = failureModel(family.parts, repairs);
   const figures = await work.entries<Figures>({
     failures: () => countPartFailures(repairs),
-    masked: () => ratesOf(family, repairs),
+    rates: () => partRates(model),
     inCircuit: () => inCircuitVerdicts(repairs),
     pairs: () => pairsFailingTogether(repairs),
     signatures: () => failureSignatures(repairs, FEWEST_FOR_SIGNATURE),
@@ -114,7 +115,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
 type Figures = Pick<
   FamilyPage,
   | 'failures'
-  | 'masked'
+  | 'rates'
   | 'inCircuit'
   | 'pairs'
   | 'signatures'
@@ -128,11 +129,6 @@ type Figures = Pick<
   | 'kitCurve'
   | 'stock'
 >;
-
-function ratesOf({ parts }: Family, repairs: readonly ExaminedRepair[]): FamilyPage['masked'] {
-  const { parts: rates, tooLarge } = estimateMaskedFailures(parts, repairs, CONFIDENCE);
-  return { parts: rates, tooLarge };
-}
 
 /** What to probe first, where any check shows a fault that there was. */
 function orderThatFinds(

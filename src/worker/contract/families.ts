@@ -7,10 +7,10 @@ import type { Holding, HoldingTimes } from '../../patterns/do-repairs-hold.ts';
 import type { PartPair } from '../../patterns/failing-together.ts';
 import type { FailureSignature } from '../../patterns/failure-signatures.ts';
 import type { InCircuitVerdict } from '../../patterns/in-circuit-verdicts.ts';
-import type { MaskedFailures } from '../../patterns/masked-failures.ts';
 import type { MeterOffsets, MeterPeriod } from '../../patterns/meter-offsets.ts';
 import type { PartOverTime } from '../../patterns/over-time.ts';
 import type { PartFailureCount } from '../../patterns/part-failures.ts';
+import type { PartRate } from '../../patterns/part-rates.ts';
 import type { KitCoverage, PartsKit } from '../../patterns/parts-kit.ts';
 import type { BoardSoFar, ProbingOrder } from '../../patterns/probing-order.ts';
 import type { Renewal } from '../../patterns/renewal.ts';
@@ -159,7 +159,8 @@ export interface FamilyPage {
   readonly failures: readonly PartFailureCount[];
   /** Parts that one check read both bad and good out of circuit, by the repair: they count neither as failed nor as good. */
   readonly contradictory: readonly { readonly part: string; readonly repair: string }[];
-  readonly masked: Omit<MaskedFailures, 'masked'>;
+  /** How often each part fails, by the family's failure model. */
+  readonly rates: readonly PartRate[];
   readonly inCircuit: readonly InCircuitVerdict[];
   readonly pairs: readonly PartPair[];
   readonly signatures: readonly FailureSignature[];
