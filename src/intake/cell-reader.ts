@@ -5,6 +5,7 @@ import { MODE_UNITS, STATES } from '../domain/reading.ts';
 import { GivenLines } from './given-lines.ts';
 import { readHeader } from './header-text.ts';
 import { nameUnder } from './names.ts';
+import { beyondMeters } from './quantity-faults.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
 import { stateOfWord } from './state-words.ts';
 import { TimeScanner } from './time-scanner.ts';
@@ -137,7 +138,7 @@ export class CellReader {
     const hasRowUnit = rowUnit.unit !== undefined || rowUnit.prefix !== 0;
     const ofHeader = readHeader(use.header).unit;
     const prefix = hasRowUnit ? rowUnit.prefix : (use.prefix ?? ofHeader?.prefix ?? 0);
-    const fault = quantity.scan(text, this.#plan.decimalMark, prefix);
+    const fault = quantity.scan(text, this.#plan.decimalMark, prefix) ?? beyondMeters(quantity.value);
     if (fault !== undefined) return { read: fault.wrong, doubtful: true };
     if (quantity.state !== VALUE) return { read: STATES[quantity.state]!, doubtful: false };
     const mode = use.mode ?? readMode(cells[this.#modeColumn] ?? '') ?? this.#given.mode;

@@ -1,4 +1,5 @@
 import type { DecimalMark } from '../domain/quantity.ts';
+import { shownRangeFault } from '../domain/shown-range.ts';
 import type { Fault } from './fault.ts';
 import { parseUnit } from './unit-text.ts';
 
@@ -16,6 +17,17 @@ export const TOO_LARGE: Fault = {
   wrong: 'is a larger number than any meter shows',
   remedy: 'Write it as the meter showed it.',
 };
+
+const TOO_SMALL: Fault = {
+  wrong: 'is a smaller number than any meter shows',
+  remedy: 'Write it as the meter showed it, or 0.',
+};
+
+/** What is wrong with a reading's number, in the SI unit, that no meter can have shown. */
+export function beyondMeters(value: number): Fault | undefined {
+  const fault = shownRangeFault(value);
+  return fault && (fault === 'too small' ? TOO_SMALL : TOO_LARGE);
+}
 
 /**
  * What is wrong with a cell that starts with a number and goes on with neither a unit nor a blank.

@@ -20,6 +20,7 @@ import { DoubtfulRows } from './doubtful-rows.ts';
 import { cellReason, columnText, noWord, wrongUnit, type Fault } from './fault.ts';
 import { GivenLines } from './given-lines.ts';
 import { BAD_NAME, NameColumn, NO_NAME, SUMMARY_NAME } from './name-column.ts';
+import { beyondMeters } from './quantity-faults.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
 import { NONE, readingColumns, type ReadingColumn } from './reading-columns.ts';
 import type { RowTaker } from './row-taker.ts';
@@ -205,7 +206,7 @@ export class ReadingRows implements RowTaker {
     const rowUnit = this.#units.use(cells);
     const prefix =
       rowUnit !== null && (rowUnit.unit !== undefined || rowUnit.prefix !== 0) ? rowUnit.prefix : column.prefix;
-    const fault = quantity.scan(cell, this.#plan.decimalMark, prefix);
+    const fault = quantity.scan(cell, this.#plan.decimalMark, prefix) ?? beyondMeters(quantity.value);
     if (fault !== undefined) return this.#failCell(cells, column.index, fault);
     if (rowUnit === null && quantity.unit === undefined && quantity.state !== BLANK) return this.#failUnit(cells);
     const unit = quantity.unit ?? rowUnit?.unit ?? column.unit;
