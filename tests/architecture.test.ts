@@ -287,3 +287,10 @@ function importOf(from: string, to: string, kind: EdgeKind): string {
   if (kind === 'address') return `new URL("${path}", import.meta.url);`;
   return kind === 'type' ? `import type { X } from "${path}";` : `import { x } from "${path}";`;
 }
+
+test('every property draws by tests/support/fast-check.ts, so that a run does not depend on the dice', () => {
+  const drawing = readdirSync('tests', { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.ts') && path !== posix.join('support', 'fast-check.ts'))
+    .filter((path) => /^import .* from 'fast-check';$/m.test(readFileSync(posix.join('tests', path), 'utf8')));
+  expect(drawing).toEqual([]);
+});

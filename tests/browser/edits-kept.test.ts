@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { afterEach, expect, test } from 'vitest';
 import { createBench } from '../../src/worker/bench/bench.ts';
 import { keptMemory } from '../../src/worker/bench/memory.ts';
@@ -42,7 +42,7 @@ test('edits, additions, deletions, undo and redo hold over any number of reloads
     }),
     { numRuns: 40 },
   );
-}, 120_000);
+});
 
 test('what was taken back can be done again after a reload, until something else is edited', async () => {
   const name = scratchName();

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { afterEach, expect, test } from 'vitest';
 import { withParts } from '../../src/store/journal.ts';
 import { EMPTY_STATE, type BenchState, type NewImport } from '../../src/store/kept.ts';
@@ -175,4 +175,4 @@ test('whatever two tabs do in turn, both find what a plain model holds', async (
     }),
     { numRuns: 200 },
   );
-}, 300_000);
+});

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { DECADE, HIGH_AT, layOutTape, LOW_AT, type TapeBand, type TapeMark } from '../../src/charts/tape.ts';
 

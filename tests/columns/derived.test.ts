@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { changeFromStageBefore, ratioToNewPart } from '../../src/columns/derived.ts';
 import { STAGES, type Reading } from '../../src/domain/reading.ts';

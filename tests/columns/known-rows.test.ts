@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { emptyLog } from '../../src/columns/append.ts';
 import { newRows } from '../../src/columns/known-rows.ts';

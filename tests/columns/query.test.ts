@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { queryRows, type Filter, type ReadingsQuery, type SortField } from '../../src/columns/query.ts';
 import { UNITS } from '../../src/domain/quantity.ts';

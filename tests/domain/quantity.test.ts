@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { engineeringPrefix, prefixSymbol, SI_PREFIXES } from '../../src/domain/prefix.ts';
 import { formatComputed, formatShown, joinQuantity, lastDigit, scaleBy, shownFor } from '../../src/domain/quantity.ts';

@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { HEAD_BYTES } from '../../src/intake/caps.ts';
 import { planFile } from '../../src/intake/plan-file.ts';
@@ -32,7 +32,7 @@ describe('any bytes are planned, previewed and read, or refused with a sentence'
   test('whatever they are', async () => {
     const bytes = fc.oneof(fc.uint8Array({ maxLength: 80 }), text.map(utf8));
     await fc.assert(fc.asyncProperty(bytes, readAny), { numRuns: 12_000 });
-  }, 60_000);
+  });
 
   test.skipIf(!existsSync(corpus))(
     'also where they are public test files, damaged',
@@ -67,4 +67,4 @@ test('every record below a header is a reading, set aside with its line and reas
     }),
     { numRuns: 10_000 },
   );
-}, 60_000);
+});

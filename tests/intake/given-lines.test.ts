@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import type { FilePlan, Given, GivenRange } from '../../src/domain/file-plan.ts';
 import { GivenLines } from '../../src/intake/given-lines.ts';

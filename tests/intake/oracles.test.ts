@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { csvParseRows, tsvParseRows } from 'd3';
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { expect, test } from 'vitest';
 import { SEPARATORS } from '../../src/domain/file-plan.ts';
 import { cellsOf } from './support.ts';

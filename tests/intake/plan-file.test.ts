@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { formatShown, joinQuantity, type DecimalMark } from '../../src/domain/quantity.ts';
 import { SEPARATORS, type ColumnUse, type Field } from '../../src/domain/file-plan.ts';

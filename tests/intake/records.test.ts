@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { SEPARATORS } from '../../src/domain/file-plan.ts';
 import { MAX_CELL, MAX_ROW } from '../../src/intake/caps.ts';

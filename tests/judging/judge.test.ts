@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import type { Band, Expectation } from '../../src/domain/band.ts';
 import type { Meter } from '../../src/domain/meter.ts';

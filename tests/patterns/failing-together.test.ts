@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { pairsFailingTogether } from '../../src/patterns/failing-together.ts';
 import { failureSignatures } from '../../src/patterns/failure-signatures.ts';

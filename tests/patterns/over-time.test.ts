@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { partsOverTime } from '../../src/patterns/over-time.ts';
 import { shareChange } from '../../src/patterns/share-change.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { kitCurve, smallestKit, type RepairNeed } from '../../src/patterns/parts-kit.ts';
 import { Random } from '../support/bench/random.ts';

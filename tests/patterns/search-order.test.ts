@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { bestSearchOrder, expectedCost, ratioOrder, type SearchCase } from '../../src/patterns/search-order.ts';
 import { times } from './examined.ts';

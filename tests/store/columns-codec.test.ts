@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { columnsOf, newLogNames, type ReadingLog } from '../../src/columns/reading-log.ts';
 import { MODES, STAGES } from '../../src/domain/reading.ts';

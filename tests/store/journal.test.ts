@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import type { BenchSettings } from '../../src/domain/bench-settings.ts';
 import { applyChanges, changesBetween, firstOutdated, reverseChanges, withParts } from '../../src/store/journal.ts';

@@ -1,6 +1,14 @@
-import fc from 'fast-check';
+import fc from './fast-check.ts';
 import { MODES, SPECIMENS, STAGES, STATES, type Reading } from '../../src/domain/reading.ts';
+import { SHOWN_RANGE, shownRangeFault } from '../../src/domain/shown-range.ts';
 import { reading } from './readings.ts';
+
+/** Numbers that a meter can have shown, in the SI unit. @param most - the greatest magnitude */
+export function shownNumber(most: number = SHOWN_RANGE.most): fc.Arbitrary<number> {
+  return fc
+    .double({ min: -most, max: most, noNaN: true })
+    .map((number) => (shownRangeFault(number) === undefined ? number : 0));
+}
 
 /** Readings of few repairs, points, stages and modes, so that many of them meet; times out of order, some unknown. */
 export const readings: fc.Arbitrary<readonly Reading[]> = fc
@@ -20,7 +28,7 @@ export const readings: fc.Arbitrary<readonly Reading[]> = fc
       mode: fc.constantFrom(...MODES.slice(1, 3), 'DC volts' as const),
       specimen: fc.constantFrom(...SPECIMENS),
       state: fc.constantFrom('value' as const, 'value' as const, ...STATES),
-      number: fc.oneof(fc.integer({ min: -3, max: 30 }), fc.double({ min: -1e3, max: 1e6, noNaN: true })),
+      number: fc.oneof(fc.integer({ min: -3, max: 30 }), shownNumber(1e6)),
       decimals: fc.nat(3),
       meter: fc.constantFrom('M1', 'M2'),
     }),

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { BAND_KINDS, limitsOf, type Expectation } from '../../src/domain/band.ts';
 import { UNITS } from '../../src/domain/quantity.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { DERIVED_FIELDS, GROUP_FIELDS, LISTED_FIELDS, type ReadingsQuery } from '../../src/session/answers.ts';
 import { FIRST_LAYOUT, withPinned, withShown } from '../../src/ui/grid/column-layout.ts';

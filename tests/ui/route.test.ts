@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { LISTED_FIELDS, type ReadingsQuery } from '../../src/session/answers.ts';
 import { MODES, STAGES } from '../../src/domain/reading.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { expect, test } from 'vitest';
 import { bandFault, type Band, type Expectation } from '../../src/domain/band.ts';
 import { MODES, STAGES } from '../../src/domain/reading.ts';
@@ -42,4 +42,4 @@ test('a table of bands that was brought in is written the same to the byte from 
     }),
     { numRuns: 2000 },
   );
-}, 120_000);
+});

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import type { Band, Expectation } from '../../src/domain/band.ts';
 import { bandFault } from '../../src/domain/band.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { DERIVED_FIELDS } from '../../src/columns/derived.ts';
 import type { Band } from '../../src/domain/band.ts';

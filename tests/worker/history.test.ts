@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { applyChanges, reverseChanges } from '../../src/store/journal.ts';
 import { EMPTY_STATE, type BenchState, type Edit } from '../../src/store/kept.ts';

@@ -1,5 +1,5 @@
 import * as oracle from 'simple-statistics';
-import fc from 'fast-check';
+import fc from '../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { DERIVED_FIELDS } from '../../src/columns/derived.ts';
 import { GROUP_FIELDS } from '../../src/columns/groups.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { negativeBinomialMoments } from '../../../src/statistics/counts/negative-binomial-moments.ts';
 import { negativeBinomialUpperQuantile } from '../../../src/statistics/counts/negative-binomial-upper-quantile.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { incompleteBeta } from '../../../src/statistics/distributions/beta.ts';
 import { clopperPearsonInterval } from '../../../src/statistics/proportions/clopper-pearson-interval.ts';

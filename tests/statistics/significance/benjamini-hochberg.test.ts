@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { benjaminiHochberg } from '../../../src/statistics/significance/benjamini-hochberg.ts';
 import { expectWithin } from '../expect-within.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { kaplanMeier } from '../../../src/statistics/survival/kaplan-meier.ts';
 import { medianSurvival } from '../../../src/statistics/survival/median-survival.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { distributionFreeConfidence } from '../../../src/statistics/tolerance/distribution-free-confidence.ts';
 import { distributionFreeInterval } from '../../../src/statistics/tolerance/distribution-free-interval.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from '../../support/fast-check.ts';
 import { describe, expect, test } from 'vitest';
 import { theilSen } from '../../../src/statistics/trend/theil-sen.ts';
 import { kendallVariance } from '../../../src/statistics/trend/kendall-variance.ts';
