@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/ui/app.ts';
 import type { ImportOutcome } from '../../src/session/answers.ts';
@@ -184,8 +184,10 @@ describe('an import', () => {
       });
     const running = session.bringIn([new File(['x'], 'shift.csv')]);
     await drawn(app);
-    await new Promise((resolve) => setTimeout(resolve, 600));
+    const later = performance.now() + 600;
+    const clock = vi.spyOn(performance, 'now').mockReturnValue(later);
     report(1000);
+    clock.mockRestore();
     await drawn(app);
     expect(textOf(app, '.strip')).toMatch(/1,000 rows [\d,]+ rows a second about [\d,]+ min left of this file Cancel$/);
     finish(nothingRead);

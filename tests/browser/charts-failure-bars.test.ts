@@ -1,9 +1,10 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { FailureBar, FailureBars } from '../../src/ui/charts/failure-bars.ts';
 import '../../src/ui/charts/failure-bars.ts';
 import { d3, f1, q1 } from '../ui/grid/fake-patterns.ts';
 import { all, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 const parts: readonly FailureBar[] = [
   { ...d3, inferred: 1.2, href: '#/readings?point=D3' },
@@ -13,7 +14,7 @@ const parts: readonly FailureBar[] = [
 
 async function showBars(): Promise<FailureBars> {
   const bars = await show('bt-failure-bars', { parts, repairs: 88, about: 'Parts of HERON-48' });
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(bars.shadowRoot?.querySelector('.target')?.getBoundingClientRect().width).toBeGreaterThan(400);
   });
   return bars;
@@ -57,12 +58,12 @@ test('one bar can be reached by Tab, the others from it by arrows, each read out
   const reached = (): string | null | undefined => bars.shadowRoot?.activeElement?.getAttribute('aria-label');
   expect(reached()).toBe('F1: 50 · replaced 50');
   await userEvent.keyboard('{ArrowDown}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(reached()).toMatch(/^Q1: /);
   });
   expect(textOf(bars, '[role=status]')).toMatch(/^Q1 proved failed in 41 of 88 repairs \(30 shorted/);
   await userEvent.keyboard('{End}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(reached()).toMatch(/^D3: /);
   });
   await userEvent.keyboard('{ArrowDown}');

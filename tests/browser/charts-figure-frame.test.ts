@@ -3,6 +3,7 @@ import type { FigureFrame } from '../../src/ui/charts/figure-frame.ts';
 import '../../src/ui/charts/figure-frame.ts';
 import '../../src/ui/charts/curve-chart.ts';
 import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 const table = {
   caption: 'Parts',
@@ -88,7 +89,7 @@ describe('<bt-figure-frame>', () => {
     expect(all(frame, 'details summary')[0]?.textContent).toBe('The numbers as a table');
     expect(all(frame, 'tbody tr')).toHaveLength(0);
     details!.open = true;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(frame, 'tbody tr').length).toBeGreaterThan(0);
     });
     expect(await violations(frame)).toEqual([]);

@@ -1,4 +1,4 @@
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ChartElement } from '../../src/ui/charts/chart-element.ts';
 import '../../src/ui/charts/control-chart.ts';
@@ -8,6 +8,7 @@ import '../../src/ui/charts/live-rows.ts';
 import '../../src/ui/charts/matrix-chart.ts';
 import '../../src/ui/charts/steps-chart.ts';
 import { all, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 const DAY = 86_400_000;
 const href = '#/repairs';
@@ -107,7 +108,7 @@ const CHARTS: readonly (readonly [keyof HTMLElementTagNameMap, object])[] = [
 
 async function showChart(tag: keyof HTMLElementTagNameMap, properties: object): Promise<ChartElement> {
   const chart = (await show(tag, { about: 'A chart', ...properties })) as ChartElement;
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(chart.drawing?.getBoundingClientRect().width).toBeGreaterThan(200);
   });
   return chart;
@@ -132,16 +133,16 @@ describe.each(CHARTS)('<%s>', (tag, properties) => {
     expect(textOf(chart, '[role=status]')).toContain('Arrow keys go from mark to mark');
     marks[0]?.focus();
     await userEvent.keyboard('{ArrowRight}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(at()).toBe(1);
     });
     expect(textOf(chart, '[role=status]')).toMatch(/as a sentence\. Readings$/);
     await userEvent.keyboard('{End}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(at()).toBe(marks.length - 1);
     });
     await userEvent.keyboard('{Home}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(at()).toBe(0);
     });
     expect(all(chart, '.mark[tabindex="0"]')).toHaveLength(1);
@@ -164,13 +165,13 @@ describe.each(CHARTS)('<%s>', (tag, properties) => {
     const drawn = () => chart.drawing?.viewBox.baseVal.width;
     chart.style.display = 'block';
     chart.style.inlineSize = '1500px';
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(drawn()).toBe(1500);
     });
     window.dispatchEvent(new Event('beforeprint'));
     expect(drawn()).toBe(680);
     window.dispatchEvent(new Event('afterprint'));
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(drawn()).toBe(1500);
     });
   });
@@ -217,7 +218,7 @@ test('an arrow down in a matrix goes to the cell below', async () => {
   const chart = await showChart('bt-matrix-chart', { rows: ['a', 'b'], columns: ['x', 'y'], entries: rows });
   all(chart, '.mark')[0]?.focus();
   await userEvent.keyboard('{ArrowDown}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(chart.shadowRoot?.activeElement?.getAttribute('aria-label')).toBe('bx: 1');
   });
 });
@@ -234,12 +235,12 @@ test('a mark that is read out leads to its readings and to the repairs that it c
   expect(all(chart, '.mark').map((mark) => mark.getAttribute('href'))).toEqual([href, '#/repairs?failed=D3']);
   const links = () => all(chart, '.readout a').map((link) => [link.textContent, link.getAttribute('href')]);
   all(chart, '.mark')[0]?.focus();
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(links()).toEqual([['Readings', href], ['Repairs', '#/repairs?failed=Q1']]); // prettier-ignore
   });
   expect(await violations(chart)).toEqual([]);
   await userEvent.keyboard('{ArrowRight}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(links()).toEqual([['Repairs', '#/repairs?failed=D3']]);
   });
 });

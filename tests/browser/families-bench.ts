@@ -1,7 +1,8 @@
 import { FigureFrame } from '../../src/ui/charts/figure-frame.ts';
 import { Session } from '../../src/session/session.ts';
 import { createBenchClient, type BenchClient } from '../../src/worker/client.ts';
-import { vi, expect } from 'vitest';
+import { expect } from 'vitest';
+import { eventually } from '../support/eventually.ts';
 
 /** A session over the real bench in a real worker, with the given files read in. */
 export async function benchWith(files: readonly File[]): Promise<{ session: Session; client: BenchClient }> {
@@ -48,12 +49,9 @@ export const NO_NUMBER = /NaN|Infinity|∞|undefined|null/;
 
 /** Waits until the figures of an element are there. */
 export async function figuresDrawn(element: Element): Promise<readonly FigureFrame[]> {
-  await vi.waitFor(
-    () => {
-      expect(figuresIn(element).length).toBeGreaterThan(0);
-    },
-    { timeout: 10_000 },
-  );
+  await eventually(() => {
+    expect(figuresIn(element).length).toBeGreaterThan(0);
+  });
   return figuresIn(element);
 }
 

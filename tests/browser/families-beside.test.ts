@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { loadSample } from '../../src/session/sample.ts';
 import type { Session } from '../../src/session/session.ts';
 import '../../src/ui/panels/families-beside.ts';
@@ -7,6 +7,7 @@ import { parseRoute } from '../../src/ui/route.ts';
 import type { BenchClient } from '../../src/worker/client.ts';
 import { rowsOf, show, textOf, violations } from './app-page.ts';
 import { allText, benchWith, figure, figuresDrawn, NO_NUMBER, within } from './families-bench.ts';
+import { eventually } from '../support/eventually.ts';
 
 let session: Session;
 let client: BenchClient;
@@ -59,14 +60,11 @@ describe('<bt-families-beside>', () => {
     const place = await show('bt-families-place', { session, route });
     const tops = (page: Element): readonly number[] =>
       within(page, '[data-figure]').map((figure) => Math.round(figure.getBoundingClientRect().top));
-    await vi.waitFor(
-      () => {
-        const [here, there] = within(place, 'bt-family-page').map(tops);
-        expect(here?.length).toBeGreaterThan(10);
-        expect(there).toEqual(here);
-      },
-      { timeout: 10_000 },
-    );
+    await eventually(() => {
+      const [here, there] = within(place, 'bt-family-page').map(tops);
+      expect(here?.length).toBeGreaterThan(10);
+      expect(there).toEqual(here);
+    });
     expect(textOf(place, 'h2.other')).toBe('HERON-48');
     expect(await violations(place)).toEqual([]);
   });

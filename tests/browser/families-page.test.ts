@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import { loadSample } from '../../src/session/sample.ts';
 import { Session } from '../../src/session/session.ts';
@@ -8,6 +8,7 @@ import type { BenchClient } from '../../src/worker/client.ts';
 import type { WorkProgress } from '../../src/worker/contract/progress.ts';
 import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
 import { allText, benchWith, figure, figuresDrawn, NO_NUMBER, tableOf, within } from './families-bench.ts';
+import { eventually } from '../support/eventually.ts';
 
 let session: Session;
 let client: BenchClient;
@@ -27,12 +28,9 @@ afterEach(() => {
 async function showFamily(family: string, query = '', of = session): Promise<FamilyPageView> {
   location.hash = `#/families/${family}${query === '' ? '' : `?${query}`}`;
   const page = await show('bt-family-page', { session: of, family, query });
-  await vi.waitFor(
-    () => {
-      expect(textOf(page, 'p')).not.toContain('Counting');
-    },
-    { timeout: 10_000 },
-  );
+  await eventually(() => {
+    expect(textOf(page, 'p')).not.toContain('Counting');
+  });
   await drawn(page);
   return page;
 }
@@ -93,7 +91,7 @@ describe('<bt-family-page>', () => {
     expect(counting).toHaveLength(5);
     for (const chart of counting) {
       (within(chart, '.mark')[0] as SVGElement).focus();
-      await vi.waitFor(() => {
+      await eventually(() => {
         expect(within(chart, '.readout a').at(-1)?.getAttribute('href')).toMatch(/^#\/repairs\?family=HERON-48/);
       });
     }
@@ -138,7 +136,7 @@ describe('a long count', () => {
     await page.updateComplete;
     expect(await leads()).toBe(before);
     letGo();
-    await vi.waitFor(async () => {
+    await eventually(async () => {
       expect(textOf(page, '[role=status]')).toContain('of 48 repairs fit');
       expect(await leads()).not.toBe(before);
     });
@@ -161,12 +159,12 @@ describe('a long count', () => {
     };
     const slow = new Session(stuck, () => Promise.resolve([]));
     const page = await show('bt-family-page', { session: slow, family: 'HERON-48' });
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect((all(page, 'progress')[0] as HTMLProgressElement | undefined)?.value).toBe(0.5);
     });
     expect(await violations(page)).toEqual([]);
     all(page, '.counting button')[0]?.click();
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(page, '[role=alert]')).toBe('This was stopped before its end.');
     });
     all(page, 'p button')[0]?.click();
@@ -191,10 +189,10 @@ test('prices and the fee are kept for the bench, one after the other, and a link
   expect(fee.value).toBe('30');
   fee.value = '45';
   fee.dispatchEvent(new Event('change'));
-  await vi.waitFor(async () => {
+  await eventually(async () => {
     const { prices, fee: kept } = await own.ask('settings', []);
     expect([prices.map(({ price }) => price), kept]).toEqual([[2, 3], 45]);
-  }, 10_000);
+  });
   expect(asked()).not.toContain('fee=');
   ownClient.close();
 });
@@ -232,7 +230,7 @@ describe('what the address asks for', () => {
       ?.click();
     expect(asked()).toBe('good=Q1');
     page.query = asked();
-    await vi.waitFor(async () => {
+    await eventually(async () => {
       const after = rowsOf(figure(await figuresDrawn(page), 'What to probe'), 'table').map(([name]) => name);
       expect(after.some((name) => name?.includes('Q1'))).toBe(false);
       expect(before.some((name) => name?.includes('Q1'))).toBe(true);

@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, describe, expect, test, vi } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { loadSample } from '../../src/session/sample.ts';
 import type { Session } from '../../src/session/session.ts';
 import { CAUTIONS } from '../../src/ui/cautions.ts';
@@ -7,6 +7,7 @@ import '../../src/ui/panels/sheet-kit.ts';
 import type { BenchClient } from '../../src/worker/client.ts';
 import { rowsOf, show, textOf, violations } from './app-page.ts';
 import { benchWith, NO_NUMBER } from './families-bench.ts';
+import { eventually } from '../support/eventually.ts';
 
 let session: Session;
 let client: BenchClient;
@@ -25,12 +26,9 @@ afterEach(() => {
 
 async function showSheet(tag: 'bt-sheet-family' | 'bt-sheet-kit', family: string, query = ''): Promise<Element> {
   const sheet = await show(tag, { session, family, query });
-  await vi.waitFor(
-    () => {
-      expect(sheet.shadowRoot?.querySelector('p[role=status]')).toBeNull();
-    },
-    { timeout: 10_000 },
-  );
+  await eventually(() => {
+    expect(sheet.shadowRoot?.querySelector('p[role=status]')).toBeNull();
+  });
   return sheet;
 }
 

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ReadingRow } from '../../src/session/answers.ts';
 import type { ReadingsGrid } from '../../src/ui/grid/readings-grid.ts';
@@ -7,6 +7,7 @@ import type { ReadingsHistory } from '../../src/ui/panels/readings-history.ts';
 import '../../src/ui/panels/readings-history.ts';
 import { benchSession, SMALL_LOG, type BenchSession } from '../ui/grid/bench-session.ts';
 import { all, drawn, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 let grid: ReadingsGrid;
 let bench: BenchSession;
@@ -15,7 +16,7 @@ beforeEach(async () => {
   bench = await benchSession(SMALL_LOG);
   grid = await show('bt-readings-grid', { session: bench.session });
   grid.style.height = '900px';
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(all(grid, '.row')).toHaveLength(9);
   });
 });
@@ -42,14 +43,14 @@ function button(words: string): HTMLElement {
 }
 
 async function rowCount(count: number): Promise<void> {
-  await vi.waitFor(async () => {
+  await eventually(async () => {
     expect(await rows()).toHaveLength(count);
     expect(all(grid, '.row')).toHaveLength(count);
   });
 }
 
 async function said(text: RegExp | string): Promise<void> {
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(textOf(grid, '[aria-live]')).toMatch(text);
   });
 }
@@ -61,7 +62,7 @@ async function paste(line: number, column: string, text: string): Promise<void> 
   grid.shadowRoot?.activeElement?.dispatchEvent(
     new ClipboardEvent('paste', { clipboardData, bubbles: true, composed: true, cancelable: true }),
   );
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(textOf(grid, '.preview [role=status]')).not.toMatch(/Reading the block/);
     expect(grid.shadowRoot?.activeElement?.className).toBe('preview');
   });
@@ -71,7 +72,7 @@ describe('a block pasted as new readings', () => {
   beforeEach(async () => {
     await paste(0, 'reading', '5,11 V\tgood\tM1\r\n"5,12 V"\tx\tM9\r\n12 Ω\tx\tM9\r\n');
     await userEvent.click(all(grid, '.manner input')[1] ?? grid);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.preview')).toMatch(/would be added/);
     });
   });
@@ -122,7 +123,7 @@ test('a block longer than the readings under it says what it leaves out', async 
 test('a block with headers of another program is matched by them', async () => {
   await paste(0, 'time', 'Date;x\tTest point\tPhase\tValue\tJob\r\n1\tF1\tlive\t0,2 Ω\tT-0999\r\n');
   await userEvent.click(all(grid, '.manner input')[1] ?? grid);
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(textOf(grid, '.preview')).toMatch(/1 reading would be added\. Read by its headers: “Test point” as point, “Phase” as stage, “Value” as reading and “Job” as repair/); // prettier-ignore
   });
 });
@@ -140,7 +141,7 @@ test('Ctrl+D fills a selection with what its first row holds', async () => {
   await press(4, 'meter', '{Control>}d{/Control}');
   await said(/^Nothing was filled: select several rows/);
   await press(5, 'reading', '{Shift>}{ArrowDown}{ArrowRight>3/}{/Shift}{Control>}d{/Control}');
-  await vi.waitFor(async () => {
+  await eventually(async () => {
     expect((await rows())[6]).toMatchObject({ state: 'value', value: 5.1, decimals: 2, meter: 'M2' });
   });
 });
@@ -154,7 +155,7 @@ describe('a reading that is written by hand', () => {
 
   beforeEach(async () => {
     await press(1, 'point', '{Insert}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(grid.shadowRoot?.activeElement).toBe(field('reading'));
     });
   });
@@ -195,7 +196,7 @@ describe('a reading that is written by hand', () => {
     if (name !== 'reading') await userEvent.fill(field('reading'), '5 V');
     await userEvent.fill(field(name), text);
     await userEvent.keyboard('{Enter}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, `#new-${name}`)).toMatch(sentence);
     });
     expect(field(name).getAttribute('aria-invalid')).toBe('true');
@@ -208,24 +209,24 @@ describe('a reading that is written by hand', () => {
 test('why the last edit was made is asked beside it, and told in the history with who made it', async () => {
   await bench.ask('changeSettings', { prices: [], technician: 'Ada' });
   await press(0, 'reading', '7,02 V{Enter}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(textOf(grid, '.edits')).toMatch(/last: 1 reading edited, \d{4}-\d\d-\d\d \d\d:\d\d, Ada/);
   });
   await userEvent.fill(all(grid, '.why')[0] ?? grid, 'misread');
   await userEvent.tab();
-  await vi.waitFor(async () => {
+  await eventually(async () => {
     expect((await bench.ask('editsSoFar')).last?.why).toBe('misread');
   });
   expect(await violations(grid)).toEqual([]);
   const [row] = await rows();
   const history: ReadingsHistory = await show('bt-readings-history', { session: bench.session, ...(row && { row }) });
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(textOf(history, 'li')).toMatch(/Ada reading 5\.02.V → 7\.02.V: “misread”$/);
   });
   expect(textOf(history, 'p')).toMatch(/^As it was brought in: reading 5\.02.V\./);
   expect(await violations(history)).toEqual([]);
   await userEvent.click(all(history, 'button')[0] ?? history);
-  await vi.waitFor(async () => {
+  await eventually(async () => {
     expect((await rows())[0]).toMatchObject({ value: 5.02, decimals: 2 });
   });
 });

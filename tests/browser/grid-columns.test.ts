@@ -12,6 +12,7 @@ import '../../src/ui/grid/readings-grid.ts';
 import { benchSession, SMALL_LOG } from '../ui/grid/bench-session.ts';
 import { fakeLog, fakeSession } from '../ui/grid/fake-session.ts';
 import { all, drawn, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 let grid: ReadingsGrid;
 let chosen: ColumnLayout[];
@@ -20,7 +21,7 @@ async function showGrid(layout = FIRST_LAYOUT, session = fakeSession(fakeLog(401
   grid = await show('bt-readings-grid', { session, layout });
   grid.style.height = '640px';
   grid.addEventListener('layout-chosen', (event) => chosen.push((event as CustomEvent<ColumnLayout>).detail));
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(all(grid, '.row').length).toBeGreaterThan(5);
   });
 }
@@ -107,7 +108,7 @@ describe('the columns of the grid', () => {
     const before = header('repair').getBoundingClientRect().width;
     await press('repair', '{Shift>}{ArrowRight}{ArrowRight}{/Shift}');
     expect(header('repair').getBoundingClientRect().width).toBeCloseTo(before + 15, 0);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '[aria-live]')).toBe('repair is 5.25 letters wide.');
     });
   });
@@ -151,6 +152,8 @@ describe('the columns of the grid', () => {
     await drawn(grid);
     expect(places()).toEqual(before);
     expect(all(grid, '[aria-rowindex="3"] > [data-pin="1"]')[0]?.getBoundingClientRect().left).toBe(before[1]);
+    // What a cell is told by must stay the same under the click: all rows are there before it.
+    await expect.poll(() => all(grid, '[aria-busy=true]')).toHaveLength(0);
     await userEvent.click(all(grid, '[aria-rowindex="3"] > [data-column=verdict]')[0] ?? grid);
     await userEvent.keyboard('{ArrowLeft>6/}');
     await drawn(grid);
@@ -172,7 +175,7 @@ describe('copying', () => {
     await userEvent.keyboard('{Shift>} {ArrowDown}{/Shift}');
     await drawn(grid);
     await copy();
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(write).toHaveBeenCalledOnce();
     });
     const text = write.mock.calls[0]?.[0] ?? '';

@@ -1,10 +1,11 @@
-import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ReadingsGrid } from '../../src/ui/grid/readings-grid.ts';
 import '../../src/ui/grid/readings-grid.ts';
 import { benchSession, type BenchSession } from '../ui/grid/bench-session.ts';
 import { show, textOf } from './app-page.ts';
 import { movingKeys } from './grid-moving-keys.ts';
+import { eventually } from '../support/eventually.ts';
 
 const COLUMNS = 11;
 const READINGS = 200;
@@ -54,7 +55,7 @@ const point = (): string =>
   grid.shadowRoot?.activeElement?.closest('[role=row]')?.querySelector('[data-column=point]')?.textContent.trim() ?? '';
 
 async function counted(rows: number): Promise<void> {
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(grid.shadowRoot?.querySelector('[role=grid]')?.getAttribute('aria-rowcount')).toBe(String(rows + 1));
   });
 }
@@ -100,14 +101,14 @@ describe('after readings were deleted', () => {
   test.each(['{Control>}a{/Control}', '{Control>} {/Control}'])('%s selects all that is left', async (keys) => {
     await goTo('middle');
     await press(keys);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.about')).toContain(`${READINGS - DELETED} readings selected`);
     });
   });
 
   test('the focus is on what stands in their place, and it is said what happened and where it is', async () => {
     expect(point()).toBe(`point ${DELETED_AT + DELETED}`);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '[aria-live]')).toMatch(/^3 readings deleted\. The reading of point 41 is not among these\. Row 42 of 197/); // prettier-ignore
     });
   });
@@ -116,7 +117,7 @@ describe('after readings were deleted', () => {
     const stays = point();
     await press('{Control>}z{/Control}');
     await counted(READINGS);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(point()).toBe(stays);
       expect(focused().seen).toBe(true);
       expect(textOf(grid, '[aria-live]')).toMatch(/^Taken back: 3 readings deleted\. Row \d+ of 200/);
@@ -136,7 +137,7 @@ describe('after readings were deleted', () => {
   test('all can go: the focus is on a header, and Ctrl+Z brings them back', async () => {
     await press('{Control>}a{/Control}{Shift>}{Delete}{/Shift}');
     await counted(0);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(grid.shadowRoot?.activeElement?.getAttribute('role')).toBe('columnheader');
     });
     await press('{Control>}z{/Control}');
@@ -146,14 +147,14 @@ describe('after readings were deleted', () => {
 
 test('a reading whose place changes with its edit keeps the focus where it goes', async () => {
   grid.query = { filters: [], sort: [{ field: 'reading', descending: false }] };
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(grid.shadowRoot?.querySelector('[aria-sort]')).not.toBeNull();
   });
   await goTo('first');
   await press('{End}{ArrowLeft>4/}');
   const name = point();
   await press('9999 V{Control>}{Enter}{/Control}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(point()).toBe(name);
     expect(focused()).toMatchObject({ row: LAST, seen: true });
   });

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ReadingRow } from '../../src/session/answers.ts';
 import { FIRST_LAYOUT, withShown } from '../../src/ui/grid/column-layout.ts';
@@ -6,6 +6,7 @@ import type { ReadingsGrid } from '../../src/ui/grid/readings-grid.ts';
 import '../../src/ui/grid/readings-grid.ts';
 import { benchSession, SMALL_LOG, type BenchSession } from '../ui/grid/bench-session.ts';
 import { all, drawn, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 let grid: ReadingsGrid;
 let bench: BenchSession;
@@ -17,7 +18,7 @@ beforeEach(async () => {
   ]); // prettier-ignore
   grid = await show('bt-readings-grid', { session: bench.session });
   grid.style.height = '640px';
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(all(grid, '.row')).toHaveLength(9);
   });
 });
@@ -56,13 +57,13 @@ describe('a cell', () => {
     expect(await violations(grid)).toEqual([]);
     await userEvent.fill(editor ?? grid, '7,02 V');
     await userEvent.keyboard('{Enter}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(said(0, 'reading')).toBe('7.02 V, was 5.02 V');
     });
     expect(said(0, 'verdict')).toBe('▲high');
     expect(cell(0, 'reading').title).toBe('was 5.02\u00a0V');
     expect(textOf(grid, '.edits')).toContain('1 reading edited by hand');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(grid.shadowRoot?.activeElement).toBe(cell(1, 'reading'));
     });
     expect(await violations(grid)).toEqual([]);
@@ -80,7 +81,7 @@ describe('a cell', () => {
 
   test('that cannot be read says why beside it, and keeps what was typed', async () => {
     await press(3, 'stage', 'soon{Enter}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.fault')).toBe(
         '“soon” is no stage that is known. Write as received, part out, refitted, live or run-in.',
       );
@@ -96,7 +97,7 @@ describe('a cell', () => {
 
   test('near the lower end says what is wrong above it, where there is room', async () => {
     await press(8, 'stage', 'soon{Enter}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.fault')).toContain('is no stage');
     });
     const fault = all(grid, '.fault')[0]?.getBoundingClientRect();
@@ -105,16 +106,16 @@ describe('a cell', () => {
 
   test('of a specimen is edited in its own words, where that column is shown', async () => {
     grid.layout = withShown(FIRST_LAYOUT, 'specimen', true);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(said(0, 'specimen')).toBe('board');
     });
     await press(0, 'specimen', 'part{Enter}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.fault')).toBe('“part” is no specimen that is known. Write board or new part.');
     });
     await userEvent.fill(all(grid, '.editor')[0] ?? grid, 'new part');
     await userEvent.keyboard('{Enter}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(said(0, 'specimen')).toBe('new part, was board');
       expect(said(0, 'point')).toBe('5V standby new part');
     });
@@ -132,7 +133,7 @@ describe('a cell', () => {
     await press(0, column, '{F2}');
     await userEvent.fill(all(grid, '.editor')[0] ?? grid, text);
     await userEvent.keyboard('{Enter}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.fault')).toMatch(sentence);
     });
     await userEvent.keyboard('{Escape}');
@@ -152,39 +153,39 @@ describe('a cell', () => {
 describe('a selection', () => {
   test('is filled by Ctrl+Enter, and undo and redo lead back and forth', async () => {
     await press(0, 'meter', '{Shift>}{ArrowDown}{ArrowDown}{/Shift}B1{Control>}{Enter}{/Control}');
-    await vi.waitFor(async () => {
+    await eventually(async () => {
       expect((await rows()).slice(0, 4).map(({ meter }) => meter)).toEqual(['B1', 'B1', 'B1', 'M1']);
     });
     await userEvent.keyboard('{Control>}z{/Control}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(said(0, 'meter')).toBe('M1');
     });
     await userEvent.keyboard('{Control>}y{/Control}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(said(0, 'meter')).toBe('B1, was M1');
     });
   });
 
   test('gets its original values back at one key, and is deleted and brought back', async () => {
     await press(0, 'meter', '{Shift>}{ArrowDown}{/Shift}B1{Control>}{Enter}{/Control}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(said(1, 'meter')).toBe('B1, was M1');
     });
     await userEvent.keyboard('{Control>}{Backspace}{/Control}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect([said(0, 'meter'), said(1, 'meter')]).toContain('M1');
     });
     await press(2, 'point', '{Shift>}{Delete}{/Shift}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(grid, '.row')).toHaveLength(8);
     });
     expect(textOf(grid, '.edits')).toContain('1 reading deleted');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(grid.shadowRoot?.activeElement?.getAttribute('role')).toBe('gridcell');
     });
     const back = all(grid, '.edits button').find((button) => button.textContent === 'bring the deleted back');
     await userEvent.click(back ?? grid);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(grid, '.row')).toHaveLength(9);
     });
   });
@@ -194,7 +195,7 @@ describe('a pasted block', () => {
   test('is shown with what it changes before it does, under the headers of the grid too', async () => {
     await userEvent.click(cell(0, 'reading'));
     pasteText('reading\tverdict\tmeter\r\n5.11 V\tgood\tM1\r\nOL\tgood\tM9\r\n');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.preview [role=status] p')).toBe('3 cells would change:');
     });
     expect(all(grid, '.preview li').map((item) => item.textContent.replaceAll(/\s+/g, ' ').trim())).toEqual([
@@ -205,7 +206,7 @@ describe('a pasted block', () => {
     expect((await rows())[0]?.value).toBe(5.02);
     expect(await violations(grid)).toEqual([]);
     await userEvent.click(all(grid, '.preview button.main')[0] ?? grid);
-    await vi.waitFor(async () => {
+    await eventually(async () => {
       expect((await rows()).slice(0, 2).map(({ state, meter }) => [state, meter])).toEqual([['value', 'M1'], ['over-range', 'M9']]); // prettier-ignore
     });
     expect(all(grid, '.preview')).toHaveLength(0);
@@ -214,7 +215,7 @@ describe('a pasted block', () => {
   test('with a cell that cannot be read changes nothing, and says which', async () => {
     await userEvent.click(cell(0, 'reading'));
     pasteText('5.11 V\r\n12 Ω');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.preview li')).toMatch(/^Row 2, reading: “12 Ω” is in Ω/);
     });
     expect(all(grid, '.preview button.main')).toHaveLength(0);

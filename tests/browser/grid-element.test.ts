@@ -5,6 +5,8 @@ import type { ReadingsGrid } from '../../src/ui/grid/readings-grid.ts';
 import '../../src/ui/grid/readings-grid.ts';
 import { fakeLog, fakeSession, type FakeSession } from '../ui/grid/fake-session.ts';
 import { all, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
+import { frames } from '../support/frames.ts';
 
 interface Shown extends FakeSession {
   readonly grid: ReadingsGrid;
@@ -14,7 +16,7 @@ interface Shown extends FakeSession {
 async function showGrid(rows: number, fake: FakeSession = fakeSession(fakeLog(rows))): Promise<Shown> {
   const grid = await show('bt-readings-grid', { session: fake.session });
   grid.style.height = '640px';
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(all(grid, '.row').length).toBeGreaterThanOrEqual(Math.min(20, rows));
   });
   const [scroller] = all(grid, '.scroller');
@@ -79,7 +81,7 @@ describe('<bt-readings-grid>', () => {
 
   test('is accessible where it is empty', async () => {
     const { grid } = await showGrid(0);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(grid, '[role=grid]')[0]?.getAttribute('aria-busy')).toBe('false');
     });
     expect(await violations(grid)).toEqual([]);
@@ -119,10 +121,10 @@ describe('scrolling', () => {
   test('reaches the last of 5,000,000 readings by the scroll bar', async () => {
     const shown = await showGrid(5_000_000);
     shown.scroller.scrollTop = 1e9;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(rowsInSight(shown).at(-1)).toBe(5_000_001);
     });
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(cellTexts(shown.grid, 5_000_001).at(-1)).toBe('shift-2026-03-14.csv:5000001');
     });
     const last = all(shown.grid, '[aria-rowindex="5000001"]')[0]?.getBoundingClientRect();
@@ -138,7 +140,7 @@ describe('scrolling', () => {
     }
     expect(rowsInSight(shown)[0]).toBe(2 + 15);
     // The scroll event that the browser sends after the bar was moved must not move the rows again.
-    await new Promise((resolve) => setTimeout(resolve, 100));
+    await frames(3);
     expect(rowsInSight(shown)[0]).toBe(2 + 15);
   });
 
@@ -146,7 +148,7 @@ describe('scrolling', () => {
     const shown = await showGrid(1_000_000);
     for (const place of [1, 777, 1e6, 7_654_321, 14_999_000, 3]) {
       shown.scroller.scrollTop = place;
-      await vi.waitFor(() => {
+      await eventually(() => {
         expect(Math.abs(shown.scroller.scrollTop - place)).toBeLessThan(1);
       });
       await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
@@ -161,7 +163,7 @@ describe('scrolling', () => {
     shown.scroller.scrollTop = 50_000;
     shown.grid.requestUpdate();
     await shown.grid.updateComplete;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(rowsInSight(shown)[0]).toBeGreaterThan(1700);
     });
     expect(shown.scroller.scrollTop).toBe(50_000);
@@ -171,7 +173,7 @@ describe('scrolling', () => {
     const shown = await showGrid(1_000_000);
     shown.asked.length = 0;
     shown.scroller.scrollTop = 7e6;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(cellTexts(shown.grid, rowsInSight(shown)[3] ?? 0)[1]).toMatch(/^T-/);
     });
     expect(shown.asked.filter(([name]) => name === 'lines').length).toBeLessThanOrEqual(4);
@@ -180,7 +182,7 @@ describe('scrolling', () => {
   test('keeps the grid within its own height, where nothing else limits it', async () => {
     const { grid } = await showGrid(5_000_000);
     grid.style.height = '';
-    await new Promise((resolve) => setTimeout(resolve, 50));
+    await frames(3);
     expect(all(grid, '.row').length).toBeLessThan(40);
   });
 });
@@ -190,10 +192,10 @@ describe('what is not here yet', () => {
     const slow = fakeSession(fakeLog(100_000), { delay: 150 });
     const shown = await showGrid(100_000, slow);
     shown.scroller.scrollTop = 1_000_000;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(shown.grid, '.waiting').length).toBeGreaterThan(100);
     });
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(shown.grid, '.waiting')).toHaveLength(0);
     });
     shown.grid.query = byTime;
@@ -201,7 +203,7 @@ describe('what is not here yet', () => {
     expect(shown.scroller.getAttribute('aria-busy')).toBe('true');
     // The rows before stay until the others are here.
     expect(all(shown.grid, '.waiting')).toHaveLength(0);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(shown.scroller.getAttribute('aria-busy')).toBe('false');
     });
     expect(all(shown.grid, '.waiting')).toHaveLength(0);
@@ -211,7 +213,7 @@ describe('what is not here yet', () => {
     const { grid, asked, change } = await showGrid(4012);
     asked.length = 0;
     change();
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(asked.map(([name]) => name)).toEqual(expect.arrayContaining(['count', 'lines']));
     });
     expect(all(grid, '.row').length).toBeGreaterThan(19);
@@ -224,7 +226,7 @@ describe('what is not here yet', () => {
       },
     });
     const grid = await show('bt-readings-grid', { session });
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '[role=alert]')).toBe('The part that reads logs has stopped.');
     });
   });
@@ -274,7 +276,7 @@ describe('the line about the selection', () => {
     grid.focus();
     await grid.updateComplete;
     await userEvent.keyboard('{Shift>}{ArrowDown}{/Shift}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(grid, '.about')).toContain('selected');
     });
     return textOf(grid, '.about');
@@ -311,12 +313,12 @@ test('rows grow with the text, and the last one is still reached', async () => {
   const height = (): number => all(shown.grid, '.row')[0]?.getBoundingClientRect().height ?? 0;
   const before = height();
   shown.grid.style.fontSize = '30px';
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(height()).toBe(2 * before);
   });
   await userEvent.click(all(shown.grid, '.row [role=gridcell]')[0] ?? shown.grid);
   await userEvent.keyboard('{Control>}{End}{/Control}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(rowsInSight(shown).at(-1)).toBe(5_000_001);
   });
 });

@@ -1,10 +1,11 @@
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { Grouping, ReadingsQuery } from '../../src/session/answers.ts';
 import type { ReadingsGrid } from '../../src/ui/grid/readings-grid.ts';
 import '../../src/ui/grid/readings-grid.ts';
 import { benchSession, SMALL_LOG } from '../ui/grid/bench-session.ts';
 import { all, drawn, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 const BY_FAMILY: Grouping = { by: 'family', folded: true, except: ['HERON-48'] };
 const asked = (group: Grouping): ReadingsQuery => ({ filters: [], sort: [], group });
@@ -17,7 +18,7 @@ async function showGroups(group = BY_FAMILY, log = SMALL_LOG): Promise<ReadingsG
   grid.addEventListener('grouping-chosen', (event) => {
     grid.query = asked((event as CustomEvent<Grouping>).detail);
   });
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(all(grid, '.group').length).toBeGreaterThan(1);
   });
   return grid;
@@ -58,14 +59,14 @@ test('Enter folds and unfolds the group under the cursor, which keeps the focus'
   grid.focus();
   await drawn(grid);
   await userEvent.keyboard('{Enter}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(linesOf(grid)).toHaveLength(2);
   });
   const focused = (): string => grid.shadowRoot?.activeElement?.textContent.replaceAll(/\s+/g, ' ').trim() ?? '';
   await drawn(grid);
   expect(focused()).toContain('▸HERON-48');
   await userEvent.keyboard('{ArrowDown}{Enter}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(linesOf(grid)).toHaveLength(4);
   });
   await drawn(grid);
@@ -78,7 +79,7 @@ test('keys move through groups and readings in one column, and what is reached i
   await drawn(grid);
   await userEvent.keyboard('{ArrowDown}{ArrowRight}{ArrowRight}{Control>}{End}{/Control}');
   await drawn(grid);
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(textOf(grid, '[aria-live]')).toBe(
       'Row 9 of 9, PLOVER-32: 2 readings, none judged, median 163.2 V, median absolute deviation 158.3 V',
     );
@@ -94,7 +95,7 @@ test('days are groups too, and a double click folds one', async () => {
   const groups = (): readonly string[] => linesOf(grid).filter((line) => /^[▸▾]/.test(line));
   expect(groups().map((line) => line.slice(0, 11))).toEqual(['▾2026-04-01', '▾2026-04-02']);
   await userEvent.dblClick(all(grid, '.group-line')[0] ?? grid);
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(groups()[0]).toContain('▸2026-04-01');
   });
   expect(linesOf(grid)).toHaveLength(6);
@@ -105,7 +106,7 @@ test('a selection over groups counts the readings in it alone', async () => {
   grid.focus();
   await drawn(grid);
   await userEvent.keyboard('{Control>}a{/Control}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(textOf(grid, '.about')).toContain('7 readings selected');
   });
 });
@@ -122,7 +123,7 @@ test('thousands of groups are listed as far as they are seen, and the last is re
   grid.focus();
   await drawn(grid);
   await userEvent.keyboard('{Control>}{End}{/Control}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(grid.shadowRoot?.activeElement?.textContent).toContain('T-2999');
   });
 });

@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test, vi } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ReadingsQuery } from '../../src/session/answers.ts';
 import type { ReadingsGrid } from '../../src/ui/grid/readings-grid.ts';
@@ -6,6 +6,7 @@ import '../../src/ui/grid/readings-grid.ts';
 import { benchSession } from '../ui/grid/bench-session.ts';
 import { show } from './app-page.ts';
 import { focused } from './grid-focus.ts';
+import { eventually } from '../support/eventually.ts';
 
 const COLUMNS = 11;
 /** Rows of data that a grid of this height shows whole: 20, so that the page keys move by 19. */
@@ -77,7 +78,7 @@ describe.each(Object.entries(STATES))('in a grid %s', (_, { query, lines, groups
     const { session } = await benchSession(LOG);
     grid = await show('bt-readings-grid', { session, query });
     grid.style.height = HEIGHT;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(grid.shadowRoot?.querySelector('[aria-rowcount]')?.getAttribute('aria-rowcount')).toBe(String(lines + 1));
       expect(grid.shadowRoot?.querySelectorAll('.row').length).toBeGreaterThan(19);
     });
@@ -100,12 +101,9 @@ describe.each(Object.entries(STATES))('in a grid %s', (_, { query, lines, groups
       await userEvent.keyboard(keys);
       const [toRow, toColumn] = target(row, column, lines - 1);
       const expected = { row: toRow + 2, column: groups.includes(toRow) ? 1 : toColumn + 1, seen: true };
-      await vi.waitFor(
-        () => {
-          expect(focused(grid)).toEqual(expected);
-        },
-        { interval: 10 },
-      );
+      await eventually(() => {
+        expect(focused(grid)).toEqual(expected);
+      });
       expect(grid.shadowRoot?.querySelectorAll('.scroller [tabindex="0"]')).toHaveLength(1);
     });
   });
@@ -113,7 +111,7 @@ describe.each(Object.entries(STATES))('in a grid %s', (_, { query, lines, groups
 
 /** Waits until the line about a selection is gone, and the rows have the room that it took. */
 async function selectionLeft(grid: ReadingsGrid): Promise<void> {
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(grid.shadowRoot?.querySelector('.about b')).toBeNull();
   });
   for (let frame = 0; frame < 2; frame += 1) await new Promise((resolve) => requestAnimationFrame(resolve));

@@ -7,6 +7,7 @@ import { fakeLog, fakeSession } from '../ui/grid/fake-session.ts';
 import { show } from './app-page.ts';
 import { movingKeys } from './grid-moving-keys.ts';
 import { focused } from './grid-focus.ts';
+import { eventually } from '../support/eventually.ts';
 
 const ROWS = 1_000_000;
 const COLUMNS = 11;
@@ -16,7 +17,7 @@ const HEIGHT = '640px';
 async function showGrid(rows = ROWS): Promise<ReadingsGrid> {
   const grid = await show('bt-readings-grid', { session: fakeSession(fakeLog(rows)).session });
   grid.style.height = HEIGHT;
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(cellsOf(grid).length).toBeGreaterThan(100);
   });
   return grid;
@@ -76,7 +77,7 @@ describe('a key in the grid of 1,000,000 readings', () => {
   test.each(['{Control>}a{/Control}', '{Control>} {/Control}'])('%s selects beyond what is drawn', async (keys) => {
     await goTo(grid, 'middle');
     await press(grid, keys);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(grid.shadowRoot?.querySelector('.about')?.textContent).toContain('1,000,000 readings selected');
     });
   });
@@ -119,7 +120,7 @@ describe('the focus', () => {
     if (scroller == null) throw new Error('There is nothing to scroll.');
     for (const place of [9e6, 0, 14e6, 100]) {
       scroller.scrollTop = place;
-      await vi.waitFor(() => {
+      await eventually(() => {
         expect(grid.shadowRoot?.querySelectorAll('.row').length).toBeGreaterThan(20);
         expect(Math.abs(scroller.scrollTop - place)).toBeLessThan(1);
       });
@@ -136,7 +137,7 @@ describe('the focus', () => {
     await goTo(grid, 'middle');
     const text = cellText(grid);
     grid.query = { filters: [], sort: [{ field: 'time', descending: true }] };
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(focused(grid)).toEqual({ row: 4000 - (MIDDLE - 2) - 1 + 2, column: 6, seen: true });
     });
     expect(cellText(grid)).toBe(text);
@@ -147,7 +148,7 @@ describe('the focus', () => {
     await goTo(grid, 'first');
     await press(grid, '{ArrowDown>10/}');
     grid.query = filtered;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(focused(grid)).toEqual({ row: 3, column: 1, seen: true });
     });
   });
@@ -157,7 +158,7 @@ describe('the focus', () => {
     await goTo(grid, 'first');
     await press(grid, '{ArrowDown}');
     grid.query = filtered;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(grid.shadowRoot?.querySelector('[aria-live]')?.textContent).toBe(
         'The reading of Q1 D→S is not among these. Row 2 of 400, HERON-48 F1, as received, OL\u00a0Ω, open',
       );
@@ -173,12 +174,12 @@ describe('the focus', () => {
     });
     const grid = await show('bt-readings-grid', { session });
     grid.style.height = HEIGHT;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(cellsOf(grid).length).toBeGreaterThan(100);
     });
     await goTo(grid, 'middle');
     grid.query = filtered;
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(focused(grid)).toEqual({ row: 1, column: 6, seen: true });
     });
     change();
@@ -206,7 +207,7 @@ describe('a header', () => {
     expect(grid.shadowRoot?.activeElement?.getAttribute('aria-sort')).toBe('ascending');
     await press(grid, '{Enter}');
     expect(grid.shadowRoot?.activeElement?.getAttribute('aria-sort')).toBe('descending');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(cellsOf(grid)[COLUMNS - 1]?.textContent.trim()).toBe('shift-2026-03-14.csv:4001');
     });
     await press(grid, '{ArrowRight}{Shift>}{Enter}{/Shift}');
@@ -235,7 +236,7 @@ test('the live region says row, point, value and verdict, once the keys rest', a
   const grid = await showGrid(4000);
   await goTo(grid, 'first');
   await press(grid, '{ArrowDown>7/}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(grid.shadowRoot?.querySelector('[aria-live]')?.textContent).toBe(
       'Row 8 of 4,000, HERON-48 backlight, live, 12.4\u00a0V, low',
     );
@@ -247,7 +248,7 @@ test('Ctrl+C copies the selected rows as text', async () => {
   const grid = await showGrid(4000);
   await goTo(grid, 'first');
   await press(grid, '{Shift>} {ArrowDown}{/Shift}{Control>}c{/Control}');
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(write).toHaveBeenCalledOnce();
   });
   const lines = write.mock.calls[0]?.[0].split('\r\n');

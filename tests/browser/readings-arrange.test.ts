@@ -6,6 +6,7 @@ import '../../src/ui/panels/readings-place.ts';
 import { parseRoute } from '../../src/ui/route.ts';
 import { benchSession, SMALL_LOG } from '../ui/grid/bench-session.ts';
 import { all, drawn, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 let place: ReadingsPlace;
 let session: Session;
@@ -14,7 +15,7 @@ async function showPlace(hash = '#/readings'): Promise<void> {
   location.hash = hash;
   place = await show('bt-readings-place', { session, route: parseRoute(hash) });
   place.style.height = '700px';
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(all(inner('bt-readings-grid'), '.row').length).toBeGreaterThan(0);
   });
 }
@@ -117,23 +118,23 @@ describe('grouping', () => {
     await showPlace();
     const [select] = all(place, 'select');
     await userEvent.selectOptions(select ?? place, 'family');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(inner('bt-readings-grid'), '.group')).toHaveLength(2);
     });
     expect(location.hash).toBe('#/readings?group=-family');
     expect(textOf(place, '[role=status]')).toBe('9 readings of 3 repairs, none out of band');
     expect(await violations(place)).toEqual([]);
     await userEvent.click(button('unfold all'));
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(inner('bt-readings-grid'), '.row')).toHaveLength(11);
     });
     expect(location.hash).toBe('#/readings?group=family');
     await userEvent.dblClick(all(inner('bt-readings-grid'), '.group-line')[0] ?? place);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(location.hash).toBe('#/readings?group=family&but=HERON-48');
     });
     await userEvent.selectOptions(select ?? place, '');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(all(inner('bt-readings-grid'), '.group')).toHaveLength(0);
     });
   });
@@ -162,11 +163,11 @@ describe('views', () => {
     expect(textOf(panel, '#said')).toBe('“margins by point” is kept.');
     expect(await violations(place)).toEqual([]);
     location.hash = '#/readings?columns=time';
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(titles()).toEqual(['time']);
     });
     await userEvent.click(all(panel, 'li a')[0] ?? panel);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(titles().map((title) => title.replace(/ .$/, ''))).toEqual(['point', 'margin']);
     });
     expect(location.hash).toBe(HASH);
@@ -187,11 +188,11 @@ describe('views', () => {
     const panel = await openPanel('views', 'bt-readings-views');
     await keepView(panel, 'as at first');
     location.hash = '#/readings?columns=time';
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(titles()).toEqual(['time']);
     });
     await userEvent.click(all(panel, 'li a')[0] ?? panel);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(titles()).toEqual(before);
     });
   });
@@ -210,15 +211,15 @@ describe('views', () => {
     expect(await violations(place)).toEqual([]);
     await userEvent.clear(all(panel, 'input[name=renamed]')[0] ?? panel);
     await userEvent.keyboard('first{Enter}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(viewNames(panel)).toEqual(['first', 'two']);
     });
     await userEvent.click(named('let go of first', panel));
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(viewNames(panel)).toEqual(['two']);
     });
     await userEvent.click(button('bring it back', panel));
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(viewNames(panel)).toEqual(['first', 'two']);
     });
     expect(await session.ask('views', [])).toHaveLength(2);
@@ -236,7 +237,7 @@ describe('views', () => {
     expect(all(panel, 'img')).toHaveLength(0);
     expect(Reflect.get(window, 'harmed')).toBeUndefined();
     await userEvent.click(all(panel, 'li a')[0] ?? panel);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(place, '[role=status]')).toBe('No reading fits all of this: remove something.');
     });
   });
@@ -255,7 +256,7 @@ describe('views', () => {
 async function keepView(panel: HTMLElement, name: string): Promise<void> {
   all(panel, 'input[name=kept]')[0]?.focus();
   await userEvent.keyboard(`${name}{Enter}`);
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(viewNames(panel)).toContain(name);
   });
   await drawn(place);
@@ -286,7 +287,7 @@ describe('the page of keys', () => {
     expect(textOf(keys, 'h2')).toBe('Keys in the grid of readings');
     expect(await violations(keys)).toEqual([]);
     await userEvent.keyboard('{Escape}');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(dialog?.open).toBe(false);
     });
     expect(grid.shadowRoot?.activeElement).toBe(cell);

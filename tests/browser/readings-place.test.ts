@@ -1,10 +1,11 @@
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import type { ReadingsPlace } from '../../src/ui/panels/readings-place.ts';
 import '../../src/ui/panels/readings-place.ts';
 import { parseRoute, readReadingsQuery } from '../../src/ui/route.ts';
 import { fakeLog, fakeSession, type FakeSession } from '../ui/grid/fake-session.ts';
 import { all, drawn, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 let place: ReadingsPlace;
 
@@ -13,7 +14,7 @@ async function showPlace(hash = '#/readings', fake: FakeSession = fakeSession(fa
   location.hash = hash;
   place = await show('bt-readings-place', { session: fake.session, route: parseRoute(hash) });
   place.style.height = '700px';
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(all(grid(), '.row').length).toBeGreaterThan(10);
   });
   return fake;
@@ -60,7 +61,7 @@ describe('<bt-readings-place>', () => {
       'family is HERON-48 or PLOVER-32 remove',
       'a text holds “Q1” remove',
     ]);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(place, '[role=status]')).toBe('4,012 readings of 402 repairs, 803 out of band');
     });
   });
@@ -183,7 +184,7 @@ describe('a filter', () => {
     const [search] = all(place, 'input[type=search]');
     search?.focus();
     await userEvent.keyboard('Q1');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(location.hash).toBe('#/readings?text=Q1');
     });
     expect(place.shadowRoot?.activeElement).toBe(search);
@@ -196,7 +197,7 @@ test('back leads to the filters before', async () => {
   await drawn(place);
   expect(location.hash).toBe('#/readings');
   history.back();
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(all(place, '.asked li')).toHaveLength(1);
   });
 });
@@ -204,7 +205,7 @@ test('back leads to the filters before', async () => {
 test('a header of the grid writes its order into the address', async () => {
   await showPlace();
   await userEvent.click(all(grid(), '[role=columnheader][data-column=reading]')[0] ?? place);
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(location.hash).toBe('#/readings?sort=reading');
   });
 });
@@ -238,7 +239,7 @@ describe('the details of a reading', () => {
     await userEvent.keyboard('{Enter}');
     await drawn(place);
     expect(all(place, 'bt-readings-details')).toHaveLength(0);
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(grid().shadowRoot?.activeElement?.closest('[role=row]')?.getAttribute('aria-rowindex')).toBe('9');
     });
   });

@@ -1,9 +1,10 @@
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import '../../src/ui/panels/repairs-place.ts';
 import { parseRoute } from '../../src/ui/route.ts';
 import { lines, openSession, repairLine } from './app-bench.ts';
 import { all, drawn, rowsOf, show, textOf, violations } from './app-page.ts';
+import { eventually } from '../support/eventually.ts';
 
 /** Shows the list as the page does: each change of the address gives it a new route. */
 async function showList(...session: Parameters<typeof openSession>) {
@@ -153,7 +154,7 @@ describe('narrowed by its address to the repairs that a mark counts', () => {
       },
     });
     location.hash = '#/repairs?family=HERON-48&failed=Q1&failed=F1&complaint=no+standby+light&since=0';
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(rowsOf(place, 'table').map(([id]) => id)).toEqual(['T-0131']);
     });
     expect(asked).toEqual([{ family: 'HERON-48', failed: ['Q1', 'F1'], complaint: 'no standby light', from: 0 }]);
@@ -170,13 +171,13 @@ describe('narrowed by its address to the repairs that a mark counts', () => {
   test('keeps to them while it is ordered and searched', async () => {
     const place = await showList({ repairsWhere: () => ['T-0131', 'T-0009'] });
     location.hash = '#/repairs?replaced=Q1';
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(rowsOf(place, 'table')).toHaveLength(2);
     });
     await page.getByRole('button', { name: 'family' }).click();
     expect(location.hash).toBe('#/repairs?replaced=Q1&sort=family');
     await userEvent.type(page.getByRole('searchbox'), 'flicker');
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(rowsOf(place, 'table').map(([id]) => id)).toEqual(['T-0009']);
     });
   });
@@ -184,7 +185,7 @@ describe('narrowed by its address to the repairs that a mark counts', () => {
   test('says that there is none', async () => {
     const place = await showList({ repairsWhere: () => [] });
     location.hash = '#/repairs?bench=door&failed=Q9';
-    await vi.waitFor(() => {
+    await eventually(() => {
       expect(textOf(place, '.chosen')).toContain('0 repairs at bench door in which Q9 is proved failed.');
     });
     expect(place.shadowRoot?.textContent).toContain('There is no such repair.');

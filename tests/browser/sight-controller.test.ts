@@ -1,6 +1,8 @@
 import { html, LitElement } from 'lit';
-import { afterEach, expect, test, vi } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import { SightController } from '../../src/ui/controllers/sight-controller.ts';
+import { eventually } from '../support/eventually.ts';
+import { frames } from '../support/frames.ts';
 
 /** A page whose second part stands far below what is in sight. */
 class TallPage extends LitElement {
@@ -40,7 +42,7 @@ test('a new version is drawn where it is in sight at once, and below it after th
   expect(page.drawings).toHaveLength(2);
   expect(page.drawings.at(-1)![0]).toBe(second);
   expect(page.drawings.at(-1)![1]).toBe(first);
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(page.drawings).toHaveLength(3);
   });
   expect(page.drawings.at(-1)!.every((version) => version === second)).toBe(true);
@@ -52,7 +54,7 @@ test('what is all in sight is drawn once', async () => {
   page.requestUpdate();
   await page.updateComplete;
   expect(page.drawings.at(-1)!.every((version) => version === page.version)).toBe(true);
-  await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 20)));
+  await frames(3);
   expect(page.drawings).toHaveLength(2);
 });
 
@@ -63,7 +65,7 @@ test('a version that a newer one has overtaken is drawn no more', async () => {
   await page.updateComplete;
   page.version = {};
   page.requestUpdate();
-  await vi.waitFor(() => {
+  await eventually(() => {
     expect(page.drawings.at(-1)!.every((version) => version === page.version)).toBe(true);
   });
   expect(page.drawings.map((versions) => versions[1])).not.toContain(overtaken);

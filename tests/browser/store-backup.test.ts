@@ -141,7 +141,7 @@ test('three hundred damaged backups are refused, and change nothing of what is k
   expect(damaged).toHaveLength(300);
   expect(taken).toEqual([]);
   expect(withoutNext(await dumpOf(name))).toEqual(before);
-}, 120_000);
+});
 
 /** Without the number that every attempt at a generation uses up. */
 function withoutNext(dump: ReadonlyMap<string, readonly unknown[]>): unknown {

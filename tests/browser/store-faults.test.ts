@@ -53,7 +53,6 @@ const ways = [
 describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, persistent) => {
   test.for(LOTS)(
     'an import in lots of %i bytes is kept whole or not at all, and can be brought in again',
-    { timeout: 120_000 },
     async (lotBytes, context) => {
       const first = await importOf(1, 10);
       const large = await importOf(2, 30);
@@ -100,7 +99,7 @@ describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, 
       expect(await keeper.journal()).toHaveLength(bands > 0 ? 1 : 0);
     });
     expect(operations).toBeGreaterThan(10);
-  }, 120_000);
+  });
 
   test('a restore leaves the bench as it was or puts the backup in its place whole', async (context) => {
     const [mine, theirs] = [await importOf(1, 10), await importOf(2, 12)];
@@ -125,12 +124,11 @@ describe.each(ways)('where each operation in turn %s (from then on: %s)', (how, 
       expect(generations.size).toBe(restored ? 2 : 1);
     });
     expect(operations).toBeGreaterThan(15);
-  }, 120_000);
+  });
 });
 
 test.for(['throws', 'aborts'] as const)(
   'what a failure left is recovered also where an operation of the recovery %s in its turn',
-  { timeout: 120_000 },
   async (how, { task }) => {
     const [first, large] = [await importOf(1, 10), await importOf(2, 30)];
     const fault = 'F6 Nth operation fails while recovering';

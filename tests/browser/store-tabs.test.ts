@@ -5,6 +5,13 @@ import { MIGRATIONS, type Migration } from '../../src/store/migrations.ts';
 import { openKeeper } from '../../src/store/keeper.ts';
 import { bandOf, contentOf, importOf, state } from '../store/fixtures.ts';
 import { dumpOf, foundIn, removeScratch, scratchKeeper, scratchName } from '../store/scratch-keeper.ts';
+import { eventually } from '../support/eventually.ts';
+
+/** Waits until a tab holds the lock for long writes. */
+async function heldBySomebody(name: string): Promise<void> {
+  const holders = async () => (await navigator.locks.query()).held ?? [];
+  await expect.poll(async () => (await holders()).map((lock) => lock.name)).toContain(`${name} writes`);
+}
 
 afterEach(removeScratch);
 
@@ -57,7 +64,7 @@ describe('two tabs', () => {
     await one.saveState(state);
     await one.removeImport(kept.record.hash);
     await one.clear();
-    await vi.waitFor(() => { expect(heard).toEqual(['imports', 'state', 'imports', 'bench']); }); // prettier-ignore
+    await eventually(() => { expect(heard).toEqual(['imports', 'state', 'imports', 'bench']); }); // prettier-ignore
     expect(own).toEqual([]);
   });
 
@@ -111,7 +118,7 @@ describe('the lock for long writes', () => {
     // A frozen tab keeps its lock and says nothing.
     const frozen = navigator.locks.request(`${name} writes`, () => new Promise(() => undefined));
     const robbed = frozen.catch((cause: unknown) => (cause as DOMException).name);
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    await heldBySomebody(name);
     const keeper = await scratchKeeper(name, { silence: 100 });
     expect(await keeper.addImport(await importOf(1, 5))).toBe('added');
     expect(await robbed).toBe('AbortError');
@@ -121,7 +128,7 @@ describe('the lock for long writes', () => {
     const name = scratchName();
     const frozen = navigator.locks.request(`${name} writes`, () => new Promise(() => undefined));
     const robbed = frozen.catch((cause: unknown) => (cause as DOMException).name);
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    await heldBySomebody(name);
     const offered: string[] = [];
     const keeper = await scratchKeeper(name, { silence: 100, onSilent: (sentence) => offered.push(sentence) });
     const adding = keeper.addImport(await importOf(1, 5));
@@ -136,14 +143,19 @@ describe('the lock for long writes', () => {
     const name = scratchName();
     let release: () => void = () => undefined;
     void navigator.locks.request(`${name} writes`, () => new Promise<void>((resolve) => { release = resolve; })); // prettier-ignore
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    await heldBySomebody(name);
     const offered: string[] = [];
-    const keeper = await scratchKeeper(name, { silence: 300, onSilent: (sentence) => offered.push(sentence) });
+    const told: string[] = [];
+    const keeper = await scratchKeeper(name, {
+      silence: 3000,
+      onSilent: (sentence) => offered.push(sentence),
+      onWaiting: (sentence) => told.push(sentence),
+    });
     const adding = keeper.addImport(await importOf(1, 5));
     await expect.poll(() => offered).toHaveLength(1);
     const channel = new BroadcastChannel(`${name} news`);
     channel.postMessage({ kind: 'busy', what: 'storing night.csv' });
-    await new Promise((resolve) => setTimeout(resolve, 50));
+    await expect.poll(() => told).toContain('Another tab is storing night.csv: this one waits.');
     keeper.takeOver();
     const first = await Promise.race([adding, new Promise((resolve) => setTimeout(resolve, 100, 'still waiting'))]);
     expect(first).toBe('still waiting');
@@ -158,11 +170,11 @@ describe('the lock for long writes', () => {
     const held = navigator.locks.request(`${name} writes`, () => new Promise<void>((resolve) => { release = resolve; })); // prettier-ignore
     const channel = new BroadcastChannel(`${name} news`);
     const pulse = setInterval(() => { channel.postMessage({ kind: 'busy', what: 'storing night.csv' }); }, 20); // prettier-ignore
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    await heldBySomebody(name);
     const waiting: string[] = [];
-    const keeper = await scratchKeeper(name, { silence: 150, onWaiting: (sentence) => waiting.push(sentence) });
+    const keeper = await scratchKeeper(name, { silence: 3000, onWaiting: (sentence) => waiting.push(sentence) });
     const adding = keeper.addImport(await importOf(1, 5));
-    const first = await Promise.race([adding, new Promise((resolve) => setTimeout(resolve, 500, 'still waiting'))]);
+    const first = await Promise.race([adding, new Promise((resolve) => setTimeout(resolve, 4000, 'still waiting'))]);
     expect(first).toBe('still waiting');
     expect(waiting).toContain('Another tab is storing night.csv: this one waits.');
     clearInterval(pulse);
@@ -188,7 +200,7 @@ describe('the lock for long writes', () => {
   test('is waited for no longer once the import is cancelled', async () => {
     const name = scratchName();
     void navigator.locks.request(`${name} writes`, () => new Promise(() => undefined)).catch(() => undefined);
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    await heldBySomebody(name);
     const keeper = await scratchKeeper(name);
     const cancel = new AbortController();
     const adding = keeper.addImport(await importOf(1, 5), {}, { signal: cancel.signal });

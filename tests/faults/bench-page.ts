@@ -1,10 +1,8 @@
 import assert from 'node:assert/strict';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { PATIENCE } from '../support/patience.ts';
 import type { LogFile } from './logs.ts';
 import { readStored, type StoredImport } from './stored.ts';
-
-/** How long something may take that must happen, in milliseconds; a bound against waiting for ever, and no claim of speed. */
-export const PATIENCE = 30_000;
 
 /** Asks again and again until the answer is the wanted one. @throws Error with the last answer */
 export async function until<Answer>(ask: () => Promise<Answer>, wanted: Answer, what: string): Promise<void> {

@@ -65,7 +65,7 @@ test('a tab that is closed while it brings a file in leaves it whole or not at a
       await dying.close();
     });
   });
-}, 180_000);
+});
 
 test('a tab that crashes while it brings a file in leaves it whole or not at all', async (context) => {
   await faultRuns(context, 'F3 tab crashed', 20, async ({ number, random }) => {
@@ -77,4 +77,4 @@ test('a tab that crashes while it brings a file in leaves it whole or not at all
       await dying.close();
     });
   });
-}, 180_000);
+});

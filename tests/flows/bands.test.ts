@@ -92,7 +92,7 @@ test('fits a screen of 320 px, but for what scrolls by itself', async () => {
   ]) {
     await go(hash);
     await page.locator('bt-bands-place').getByRole('heading', { level: 1 }).waitFor();
-    await page.waitForTimeout(400);
+    await flow.settled();
     expect([hash, await page.evaluate(() => document.documentElement.scrollWidth)]).toEqual([hash, 320]);
     expect([hash, ...(await violations(page))]).toEqual([hash]);
   }

@@ -32,4 +32,4 @@ test('no file of the built page holds an address of anywhere else', () => {
 test('two builds of the same source are the same to the byte', () => {
   build(again);
   expect(hashesIn(again)).toEqual(hashesIn(inject('builtPath')));
-}, 60_000);
+});

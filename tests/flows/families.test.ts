@@ -149,7 +149,7 @@ describe('the families', () => {
     // 1280 px at 400 %: WCAG 2.2, success criterion 1.4.10.
     await page.setViewportSize({ width: 320, height: 640 });
     await openFamily('CURLEW-60');
-    await page.waitForTimeout(300);
+    await flow.settled();
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320);
   });
 });

@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { describe, expect, inject, test } from 'vitest';
 import { openForEachTest, startEmpty, violations, type FlowPage } from './flow-page.ts';
@@ -40,7 +41,7 @@ describe('a first visit', () => {
     ] as const) {
       await go(hash);
       await page.locator(tag).getByRole('heading', { level: 1 }).waitFor();
-      await page.waitForTimeout(300);
+      await flow.settled();
       expect([hash, ...(await violations(page))]).toEqual([hash]);
     }
     expect(faults).toEqual([]);
@@ -72,15 +73,17 @@ describe('a first visit', () => {
     for (const hash of ['#/shift', '#/readings', '#/repairs', '#/repairs/T-0131', '#/bands', '#/families/HERON-48']) {
       await go(hash);
       await page.getByRole('heading', { level: 1 }).waitFor();
-      await page.waitForTimeout(200);
+      await flow.settled();
       expect([hash, await page.evaluate(() => document.documentElement.scrollWidth)]).toEqual([hash, 320]);
     }
   });
 
   test('asks nothing of any other machine, and nothing of its own once its parts are there', async () => {
-    const { page, go, faults } = flow;
-    // The parts that the first view does not need are loaded some two seconds after it.
-    await page.waitForTimeout(4000);
+    const { page, go, faults, asked } = flow;
+    // The parts that the first view does not need are loaded after it.
+    const parts = readdirSync(`${inject('builtPath')}/assets`).filter((name) => name.endsWith('.js'));
+    await expect.poll(() => parts.filter((name) => !asked.some((address) => address.endsWith(name)))).toEqual([]);
+    await flow.settled();
     const later: string[] = [];
     page.context().on('request', (request) => later.push(request.url()));
     for (const hash of ['#/readings', '#/repairs', '#/bands', '#/families']) await go(hash);
@@ -97,7 +100,7 @@ test('an empty bench is begun by one action, and the sample can be had back', as
   for (const hash of ['#/readings', '#/repairs', '#/bands', '#/families']) {
     await go(hash);
     await page.getByRole('heading', { level: 1 }).waitFor();
-    await page.waitForTimeout(200);
+    await flow.settled();
     expect([hash, ...(await violations(page))]).toEqual([hash]);
   }
   await go('#/shift');

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, inject } from 'vitest';
+import { PATIENCE } from '../support/patience.ts';
 import { launchChromium } from '../support/chromium-launch.ts';
 
 /** A file as a test chooses or drops it. */
@@ -15,8 +16,12 @@ export interface FlowPage {
   readonly page: Page;
   /** Errors and warnings of the console, errors that nobody caught, breaches of the page's policy, requests to elsewhere. */
   readonly faults: readonly string[];
+  /** Addresses that the page and its worker have asked for so far, apart from what its offline copy fetches. */
+  readonly asked: readonly string[];
   /** Goes to a place by its address. */
   readonly go: (hash: string) => Promise<void>;
+  /** Waits until every question that the page has asked of its worker is answered, and what was answered is drawn. */
+  readonly settled: () => Promise<void>;
   /** Chooses files with the page's button, and waits until they are read. */
   readonly choose: (...files: readonly GivenFile[]) => Promise<void>;
   /** Lets files go over the page, and waits until they are read. */
@@ -45,16 +50,19 @@ export async function openPage(browser: Browser): Promise<FlowPage> {
   const baseUrl = inject('baseUrl');
   const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 800 } });
   const page = await context.newPage();
-  page.setDefaultTimeout(10_000);
+  page.setDefaultTimeout(PATIENCE);
   const faults: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
   });
   page.on('pageerror', (error) => faults.push(error.message));
+  const asked: string[] = [];
   context.on('request', (request) => {
     const address = request.url();
+    if (request.serviceWorker() === null) asked.push(address);
     if (!address.startsWith(baseUrl) && !/^(?:data|blob):/.test(address)) faults.push(`asked for ${address}`);
   });
+  await page.addInitScript(countQuestions);
   await page.addInitScript(() => {
     document.addEventListener('securitypolicyviolation', (event) => {
       console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`);
@@ -69,8 +77,16 @@ export async function openPage(browser: Browser): Promise<FlowPage> {
   return {
     page,
     faults,
+    asked,
     go: async (hash) => {
       await page.goto(`${baseUrl}${hash}`);
+    },
+    settled: async () => {
+      await page.waitForFunction(() => Reflect.get(window, 'openQuestions') === 0);
+      // What an answer leads to is asked in the frame that draws it.
+      await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+      await page.waitForFunction(() => Reflect.get(window, 'openQuestions') === 0);
+      await page.evaluate(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
     },
     choose: async (...files) => {
       const input = page.locator('bt-app').locator('input[type=file]').first();
@@ -140,3 +156,30 @@ export const BANDS: GivenFile = {
     '',
   ].join('\n'),
 };
+
+/** Runs in the page before its own scripts: keeps `window.openQuestions`, how many calls to the worker wait for their answer. */
+function countQuestions(): void {
+  const open = new Set<number>();
+  const heard = new WeakSet<Worker>();
+  Reflect.set(window, 'openQuestions', 0);
+  const note = (): void => {
+    Reflect.set(window, 'openQuestions', open.size);
+  };
+  const post = Reflect.get(Worker.prototype, 'postMessage') as (...given: unknown[]) => void;
+  Worker.prototype.postMessage = function (this: Worker, ...given: unknown[]) {
+    const [message] = given as [{ readonly id?: number; readonly call?: string }];
+    if (message.id !== undefined && message.call !== undefined) open.add(message.id);
+    if (!heard.has(this)) {
+      heard.add(this);
+      this.addEventListener(
+        'message',
+        ({ data }: MessageEvent<{ readonly id?: number; readonly progress?: unknown }>) => {
+          if (data.id !== undefined && data.progress === undefined) open.delete(data.id);
+          note();
+        },
+      );
+    }
+    note();
+    post.apply(this, given);
+  };
+}

@@ -49,15 +49,14 @@ export function addressesOf(name: string): readonly string[] {
 
 /** Goes to every address and has each view be there; runs `look` in each. */
 export async function walk(
-  { page, go }: FlowPage,
+  { page, go, settled }: FlowPage,
   addresses: readonly string[],
   look: (address: string) => Promise<void>,
 ): Promise<void> {
   for (const address of addresses) {
     await go(address);
     await page.locator('bt-app').getByRole('main').locator('> *').first().waitFor({ state: 'attached' });
-    // What is asked of the worker for this view is answered in this time, or the next view's look sees it.
-    await page.waitForTimeout(60);
+    await settled();
     await look(address);
   }
 }
