@@ -1,10 +1,12 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
+import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import type { HtmlTagDescriptor, Plugin, Rolldown, UserConfig } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { chromiumArguments, findChromium } from './tests/support/chromium.ts';
+import { PATIENCE, TEST_PATIENCE } from './tests/support/patience.ts';
 
 /** What the built page may load: its own files, and nothing else. */
 const contentSecurityPolicy = [
@@ -128,8 +130,17 @@ export default defineConfig(({ mode }) => ({
     },
   },
   test: {
-    reporters: ['default', './tests/support/fault-table.ts', './tests/support/closing-line.ts'],
+    reporters: [
+      'default',
+      './tests/support/fault-table.ts',
+      './tests/support/durations.ts',
+      './tests/support/closing-line.ts',
+    ],
     maxWorkers: 2,
+    provide: { propertySeed: Number(process.env.PROPERTY_SEED ?? 20_260_314) },
+    testTimeout: TEST_PATIENCE,
+    hookTimeout: TEST_PATIENCE,
+    expect: { poll: { timeout: PATIENCE, interval: 20 } },
     projects: [
       {
         extends: true,
@@ -137,7 +148,6 @@ export default defineConfig(({ mode }) => ({
           name: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/flows/**', 'tests/faults/**'],
-          testTimeout: 20_000,
         },
       },
       {
@@ -162,10 +172,7 @@ export default defineConfig(({ mode }) => ({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          // One page of elements beside one whole page: what waits in one leaves a core to the other.
-          sequence: { groupOrder: 1 },
           fileParallelism: false,
-          testTimeout: 20_000,
           browser: {
             enabled: true,
             headless: true,
@@ -187,10 +194,6 @@ export default defineConfig(({ mode }) => ({
           name: 'flows',
           include: ['tests/flows/**/*.test.ts'],
           globalSetup: ['tests/support/flows-setup.ts'],
-          sequence: { groupOrder: 1 },
-          fileParallelism: false,
-          testTimeout: 30_000,
-          hookTimeout: 120_000,
         },
       },
       {
@@ -199,10 +202,6 @@ export default defineConfig(({ mode }) => ({
           name: 'faults',
           include: ['tests/faults/**/*.test.ts'],
           globalSetup: ['tests/support/flows-setup.ts'],
-          sequence: { groupOrder: 1 },
-          fileParallelism: false,
-          testTimeout: 240_000,
-          hookTimeout: 120_000,
         },
       },
     ],

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import fc from './fast-check.ts';
 import type { ReadingsQuery } from '../../src/columns/query.ts';
 import type { EditField } from '../../src/domain/reading-edit.ts';
 import type { Reading } from '../../src/domain/reading.ts';

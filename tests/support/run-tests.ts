@@ -1,51 +1,94 @@
-// Checks types and style, then runs every test: npm test [-- vitest's arguments]
-import { spawn, spawnSync } from 'node:child_process';
+// Checks types and style and runs every test: npm test [-- --slow | vitest's arguments]
+//   --slow names the twenty tests that took longest; with arguments of vitest these tests alone are run.
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import process from 'node:process';
-import { createInterface } from 'node:readline';
 import { ensureChromium } from './chromium.ts';
-import { closingLine, parseClosingLine, type Tally } from './closing-line.ts';
+import { closingLine, type Tally } from './closing-line.ts';
+import { DURATIONS, slowest, type Duration } from './durations.ts';
+import { buildPortableFile, serveBuiltPage, type ServedPage } from './serve-built-page.ts';
+import { lintParts, runPart, type Part, type PartResult } from './test-parts.ts';
 
-const nothing: Tally = { passed: 0, failed: 0, skipped: 0 };
+const BUILT = 'node_modules/.tmp/tested';
+const SLOWEST = 20;
+/** Public test files of other CSV readers, kept outside the project. */
+const CORPUS = '../shared/csv-corpus';
 
-/** What a run counts as, whose checks or whose test program ended badly without a failed test to show for it. */
-function withFailure(tally: Tally): Tally {
-  return { ...tally, failed: Math.max(tally.failed, 1) };
+const given = process.argv.slice(2);
+const namesSlowest = given.includes('--slow');
+const chosen = given.filter((argument) => argument !== '--slow');
+
+/** Runs parts one after the other, from a list that several runners may share. */
+async function drain(parts: Part[], results: PartResult[]): Promise<void> {
+  for (let part = parts.shift(); part !== undefined; part = parts.shift()) results.push(await runPart(part));
 }
 
-/** Runs one of the project's own npm scripts and says whether it ended well; its output is passed on. */
-function check(script: string): boolean {
-  console.log(`npm run ${script}`);
-  return spawnSync(`npm run --silent ${script}`, { shell: true, stdio: ['ignore', 1, 2] }).status === 0;
-}
-
-/** Runs the tests, passing their output on but for the closing line, which is held back to come last. */
-async function runTests(vitestArguments: readonly string[]): Promise<Tally> {
-  const environment = { ...process.env, ...(process.stdout.isTTY ? { FORCE_COLOR: '1' } : {}), NODE_ENV: 'test' };
-  const child = spawn(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', ...vitestArguments], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-    env: environment,
-  });
-  const ended = new Promise<number | null>((resolve) => child.once('close', resolve));
-  let tally = nothing;
-  for await (const line of createInterface({ input: child.stdout })) {
-    const counted = parseClosingLine(line);
-    if (counted === undefined) console.log(line);
-    else tally = counted;
+/** All parts: two cores are kept busy by checks and Node on one side, and browsers, which wait as much as they work, on the other. */
+async function runAll(): Promise<readonly PartResult[]> {
+  const results: PartResult[] = [];
+  const node: Part = vitest('Node', ['--project', 'node']);
+  const elements: Part = vitest('elements in Chromium', ['--project', 'browser']);
+  const served = await buildAndServe(results);
+  if (served === undefined) return results;
+  const environment = { TESTED_PAGE: BUILT, TESTED_ADDRESS: `http://127.0.0.1:${served.port}/` };
+  const pages = vitest('whole pages', ['--project', 'flows', '--project', 'faults'], environment);
+  try {
+    await Promise.all([drain([pages], results), drain([...lintParts, node], results), drain([elements], results)]);
+  } finally {
+    await served.close();
   }
-  return (await ended) === 0 ? tally : withFailure(tally);
+  return results;
 }
 
-async function runAll(): Promise<Tally> {
-  if (!check('typecheck') || !check('lint')) return withFailure(nothing);
+function vitest(name: string, given: readonly string[], environment: Readonly<Record<string, string>> = {}): Part {
+  return { name, command: ['node_modules/vitest/vitest.mjs', 'run', ...given], environment };
+}
+
+/** One build and one server for all whole-page tests. */
+async function buildAndServe(results: PartResult[]): Promise<ServedPage | undefined> {
+  const begun = performance.now();
+  const result = (failed: number): PartResult => ({
+    name: 'build',
+    seconds: (performance.now() - begun) / 1000,
+    tally: { passed: 0, failed, skipped: 0 },
+  });
   try {
     ensureChromium();
+    const served = await serveBuiltPage(BUILT, 0);
+    buildPortableFile(`${BUILT}-portable`);
+    results.push(result(0));
+    return served;
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
-    return withFailure(nothing);
+    results.push(result(1));
+    return undefined;
   }
-  return runTests(process.argv.slice(2));
 }
 
-const tally = await runAll();
+function sumOf(results: readonly PartResult[]): Tally {
+  const sum = (field: keyof Tally): number => results.reduce((total, { tally }) => total + tally[field], 0);
+  return { passed: sum('passed'), failed: sum('failed'), skipped: sum('skipped') };
+}
+
+function printSlowest(): void {
+  const read = (project: string): readonly Duration[] => {
+    try {
+      return JSON.parse(readFileSync(`${DURATIONS}/${project}.json`, 'utf8')) as readonly Duration[];
+    } catch {
+      return [];
+    }
+  };
+  const all = ['node', 'browser', 'flows', 'faults'].flatMap(read);
+  for (const { name, seconds } of slowest(all, SLOWEST)) console.log(`${seconds.toFixed(1).padStart(7)} s  ${name}`);
+}
+
+rmSync(DURATIONS, { recursive: true, force: true });
+const begun = performance.now();
+const results = chosen.length === 0 ? await runAll() : [await runPart(vitest(chosen.join(' '), chosen))];
+const tally = sumOf(results);
+for (const { name, seconds } of results) console.log(`${seconds.toFixed(0).padStart(5)} s  ${name}`);
+console.log(`${((performance.now() - begun) / 1000).toFixed(0).padStart(5)} s  in all, parts run beside each other`);
+if (namesSlowest) printSlowest();
+if (tally.skipped > 0 && !existsSync(CORPUS))
+  console.log(`Skipped: what reads the public CSV files, which are looked for in ${CORPUS} and are not there.`);
 console.log(closingLine(tally));
 if (tally.failed > 0 || tally.passed === 0) process.exitCode = 1;

@@ -22,6 +22,8 @@ export async function serveBuiltPage(outDir: string, port: number): Promise<Serv
     build: { outDir },
     preview: { host: '127.0.0.1', port, strictPort: false },
   });
+  // A connection that is closed for being idle just as it is used again would fail what asks by it.
+  if ('keepAliveTimeout' in server.httpServer) server.httpServer.keepAliveTimeout = 0;
   return { port: portOf(server), close: () => server.close() };
 }
 
