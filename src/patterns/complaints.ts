@@ -1,13 +1,15 @@
-import { betaQuantile } from '../statistics/distributions/beta.ts';
 import { countAlike } from './alike.ts';
 import { compareParts, type ExaminedRepair } from './examined-repair.ts';
+import { chancesGiven, type FailureModel } from './failure-model/failure-model.ts';
 
 /** How often one part failed under one complaint. */
 export interface LikelyPart {
   readonly part: string;
   /** Repairs under the complaint in which it is proved failed. */
   readonly count: number;
-  /** Chance that it has failed: mean of the posterior. */
+  /** And those in which it is told whether it had. */
+  readonly read: number;
+  /** Chance that it has failed on the next board: mean of the posterior. */
   readonly chance: number;
   /** Limits between which the chance lies with 95 %, by the posterior's equal tails. */
   readonly low: number;
@@ -32,40 +34,38 @@ export interface ComplaintMatrix {
   readonly withoutComplaint: number;
 }
 
-/** What the family's share of a part weighs against the repairs under one complaint, in repairs. */
-const PRIOR_REPAIRS = 4;
-
 /**
  * Complaint against failed part, and for each complaint the likely parts in order.
  *
- * The chance of a part under a complaint is the mean of a beta posterior. Its prior is the part's share of all repairs of the family (with half
- * a failure more in one more repair), worth four repairs: a complaint met once or twice says little more than the family does.
- * Source: Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., 2.4 (conjugate beta prior); its weight is common practice, no source.
+ * The chance of a part under a complaint is told by the family's failure model: a complaint met once or twice says little more than the family does.
+ * @param model - of the same repairs
  */
-export function complaintMatrix(repairs: readonly ExaminedRepair[]): ComplaintMatrix {
+export function complaintMatrix(repairs: readonly ExaminedRepair[], model: FailureModel): ComplaintMatrix {
+  const { parts: names, patterns, ofRepair } = model.seen;
   const told = repairs
-    .map(({ record, failed }) => ({ complaint: record?.complaint ?? '', failed }))
+    .map(({ record, failed }, at) => ({ complaint: record?.complaint ?? '', failed, board: patterns[ofRepair[at]!]! }))
     .filter(({ complaint }) => complaint !== '');
   const overall = countParts(told.map(({ failed }) => failed));
   const parts = [...overall.keys()].sort(compareParts);
-  const byComplaint = new Map<string, (readonly string[])[]>();
-  for (const { complaint, failed } of told) {
-    const sets = byComplaint.get(complaint);
-    if (sets) sets.push(failed);
-    else byComplaint.set(complaint, [failed]);
+  const byComplaint = new Map<string, (typeof told)[number][]>();
+  for (const one of told) {
+    const own = byComplaint.get(one.complaint);
+    if (own) own.push(one);
+    else byComplaint.set(one.complaint, [one]);
   }
-  const rows = [...byComplaint].map(([complaint, sets]): ComplaintRow => {
-    const counts = countParts(sets);
+  const rows = [...byComplaint].map(([complaint, own]): ComplaintRow => {
+    const counts = countParts(own.map(({ failed }) => failed));
+    const read = new Uint32Array(names.length);
+    for (const { board } of own) for (const part of [...board.failed, ...board.good]) read[part]! += 1;
+    const chanceOf = chancesGiven(model, { complaint });
     const likely = parts.map((part): LikelyPart => {
-      const count = counts.get(part) ?? 0;
-      const share = ((overall.get(part) ?? 0) + 0.5) / (told.length + 1);
-      const [a, b] = [count + PRIOR_REPAIRS * share, sets.length - count + PRIOR_REPAIRS * (1 - share)];
-      return { part, count, chance: a / (a + b), low: betaQuantile(0.025, a, b), high: betaQuantile(0.975, a, b) };
+      const told = { count: counts.get(part) ?? 0, read: read[names.indexOf(part)]! };
+      return { part, ...told, ...chanceOf([part]) };
     });
     return {
       complaint,
-      repairs: sets.length,
-      nothingProved: sets.filter(({ length }) => length === 0).length,
+      repairs: own.length,
+      nothingProved: own.filter(({ failed }) => failed.length === 0).length,
       likely: likely.sort((a, b) => b.chance - a.chance || compareParts(a.part, b.part)),
     };
   });

@@ -1,5 +1,5 @@
 import { compareParts } from './examined-repair.ts';
-import { chanceOfAll, type Chance, type FailureModel } from './failure-model/failure-model.ts';
+import { chancesGiven, type FailureModel } from './failure-model/failure-model.ts';
 import { chancesOnBoard } from './failure-model/latent-classes.ts';
 
 /** How often one part fails, by the family's failure model. Counts are of repairs. */
@@ -13,7 +13,7 @@ export interface PartRate {
   readonly inferred: number;
   readonly repairs: number;
   /** Undefined without repairs. */
-  readonly rate: Chance | undefined;
+  readonly rate: { readonly share: number; readonly low: number; readonly high: number } | undefined;
 }
 
 /** Every so many draws tell what is expected of the boards on which a part was not read. */
@@ -23,7 +23,9 @@ const DRAWS_APART = 12;
 export function partRates(model: FailureModel): readonly PartRate[] {
   const { parts, patterns, ofRepair } = model.seen;
   const expected = expectedUnread(model);
+  const chanceOf = chancesGiven(model, {});
   const rates = parts.map((part, place): PartRate => {
+    const { chance, low, high } = chanceOf([part]);
     let [measured, good] = [0, 0];
     for (const pattern of patterns) {
       if (pattern.failed.includes(place)) measured += pattern.count;
@@ -35,10 +37,10 @@ export function partRates(model: FailureModel): readonly PartRate[] {
       read: measured + good,
       inferred: expected[place]!,
       repairs: ofRepair.length,
-      rate: ofRepair.length === 0 ? undefined : chanceOfAll(model, [part]),
+      rate: ofRepair.length === 0 ? undefined : { share: chance, low, high },
     };
   });
-  return rates.sort((a, b) => (b.rate?.chance ?? 0) - (a.rate?.chance ?? 0) || compareParts(a.part, b.part));
+  return rates.sort((a, b) => (b.rate?.share ?? 0) - (a.rate?.share ?? 0) || compareParts(a.part, b.part));
 }
 
 /** In how many boards that do not tell of it each part is expected to have failed. */

@@ -59,7 +59,7 @@ function scoreSize(repairs: number, longRun: ReadonlyMap<string, LongRun>, print
         parts: [a, b],
         adjusted,
         together,
-      } of pairsFailingTogether(own)) {
+      } of pairsFailingTogether(model)) {
         const isTrue = truth.lift(a, b) > 1;
         const isFound = adjusted <= 0.05;
         if (isTrue && together > 0) tally.truePairs[1]! += 1;

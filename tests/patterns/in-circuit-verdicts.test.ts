@@ -1,9 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Evidence } from '../../src/judging/evidence.ts';
-import { inCircuitVerdicts } from '../../src/patterns/in-circuit-verdicts.ts';
+import { failureModel } from '../../src/patterns/failure-model/failure-model.ts';
+import type { Part } from '../../src/domain/family.ts';
+import type { ExaminedRepair } from '../../src/patterns/examined-repair.ts';
+import { inCircuitVerdicts as verdictsOf } from '../../src/patterns/in-circuit-verdicts.ts';
 import { partsBadInCircuit } from '../../src/patterns/parts-bad-in-circuit.ts';
 import { examineBench } from '../support/examined-bench.ts';
 import { examined, GOOD, SHORTED, SUSPECTED, times } from './examined.ts';
+
+const inCircuitVerdicts = (repairs: readonly ExaminedRepair[], parts: readonly Part[] = []) =>
+  verdictsOf(repairs, failureModel(parts, repairs), parts);
 
 const bad = { badInCircuit: new Set(['D11']) };
 const byItself: Evidence = { finding: 'failed', word: 'shorted', proof: 'nothing across it', rows: [] };
@@ -22,11 +28,28 @@ describe('inCircuitVerdicts(repairs)', () => {
     });
   });
 
-  // Newcombe 1998, Statistics in Medicine 17:857-872, table I, Wilson's method.
-  test('has the Wilson interval of the settled ones: 15 of 148', () => {
+  // Brown, Cai and DasGupta 2001: Jeffreys' limits; 15 of 148 computed with a general statistics library.
+  test("has Jeffreys' interval of the settled ones of a part by itself: 15 of 148", () => {
     const [verdict] = inCircuitVerdicts(times(148, (at) => examined({ D11: at < 15 ? SHORTED : GOOD }, bad)));
-    expect(verdict?.share?.lower).toBeCloseTo(0.0624, 4);
-    expect(verdict?.share?.upper).toBeCloseTo(0.1605, 4);
+    expect(verdict?.share?.lower).toBeCloseTo(0.060449, 5);
+    expect(verdict?.share?.upper).toBeCloseTo(0.157643, 5);
+  });
+
+  test('of parts across the same nodes the boards tell on which the other one was lifted, too', () => {
+    const nodes = ['18V winding', '18V main'] as const;
+    const parts: Part[] = [
+      { designator: 'D11', nodes },
+      { designator: 'D13', nodes },
+    ];
+    // D13 is lifted first and found bad, and D11 is then left on the board; D11 had failed where it was lifted, since D13 was good.
+    const both = { badInCircuit: new Set(['D11', 'D13']) };
+    const repairs = [
+      ...times(80, () => examined({ D13: SHORTED, D11: SUSPECTED }, both)),
+      ...times(20, () => examined({ D13: GOOD, D11: SHORTED }, both)),
+    ];
+    const d11 = inCircuitVerdicts(repairs, parts).find(({ part }) => part === 'D11');
+    expect(d11).toMatchObject({ wasIt: 20, wasGood: 0, unsettled: 80 });
+    expect(d11?.share?.lower).toBeLessThan(0.5);
   });
 
   test('gives no share where nothing was settled, and nothing where nothing read bad', () => {

@@ -2,7 +2,7 @@ import type { Part } from '../../domain/family.ts';
 import { seededUniform } from '../../statistics/random/seeded-random.ts';
 import type { ExaminedRepair } from '../examined-repair.ts';
 import { boardPatterns, type BoardEvidence, type BoardPatterns } from './board-patterns.ts';
-import { likelihoodOf, type LatentClasses } from './latent-classes.ts';
+import { jointByCause, likelihoodOf, type LatentClasses } from './latent-classes.ts';
 import { ClassSampler } from './sample-classes.ts';
 
 /** A chance or a share, with limits between which it lies with 95 % by the posterior's equal tails. */
@@ -35,13 +35,12 @@ const BOARDS_A_CAUSE = 20;
 const SETTLING = 80;
 const DRAWS = 240;
 /** How often a part fails of whose class nothing is known (common practice, no source). */
-const UNKNOWN_SHARE = 0.05;
+const UNKNOWN_SHARE = 0.1;
 const SEED = 15;
 
 /**
  * Learns how a family fails from what was read of its boards. The same repairs in any order give the same model.
  * @param parts - the family's parts with their nodes
- * @param classShares - how often a part of each class fails elsewhere, by class letters
  */
 export function failureModel(parts: readonly Part[], repairs: readonly ExaminedRepair[]): FailureModel {
   const seen = boardPatterns(parts, repairs);
@@ -54,21 +53,38 @@ export function failureModel(parts: readonly Part[], repairs: readonly ExaminedR
 
 /** The chance that all of some parts have failed on a board of which something is known. */
 export function chanceOfAll(model: FailureModel, parts: readonly string[], known: KnownOfBoard = {}): Chance {
-  return chanceThat(model, parts, placesOf(model.seen, known));
+  return chancesGiven(model, known)(parts);
 }
 
-/** The same on a board that tells what is given. A part that nobody knows may fail as often or as seldom as any. */
-export function chanceThat({ seen, draws }: FailureModel, parts: readonly string[], board: BoardEvidence): Chance {
-  const places = parts.map((part) => seen.parts.indexOf(part));
-  if (places.includes(-1)) return { chance: UNKNOWN_SHARE, low: 0, high: 1 };
-  if (places.some((place) => board.good.includes(place))) return { chance: 0, low: 0, high: 0 };
-  const withThem = withFailed(board, places);
-  return overDraws(
-    draws.map((draw) => {
-      const weight = likelihoodOf(draw, board);
-      return { chance: weight > 0 ? likelihoodOf(draw, withThem) / weight : 0, weight };
-    }),
-  );
+/** The same for many sets of parts of one board. A part that nobody knows may fail as often or as seldom as any. */
+export function chancesGiven({ seen, draws }: FailureModel, known: KnownOfBoard): (parts: readonly string[]) => Chance {
+  const board = placesOf(seen, known);
+  const joints = draws.map((draw) => jointByCause(draw, board));
+  const weights = joints.map((joint) => joint.reduce((sum, one) => sum + one, 0));
+  const width = seen.parts.length;
+  return (parts) => {
+    const places = parts.map((part) => seen.parts.indexOf(part));
+    if (places.includes(-1)) return { chance: UNKNOWN_SHARE, low: 0, high: 1 };
+    if (places.some((place) => board.good.includes(place))) return { chance: 0, low: 0, high: 0 };
+    const isDoubtful = board.doubtful.some((set) => set.parts.some((part) => places.includes(part)));
+    const open = places.filter((place) => !board.failed.includes(place));
+    const withThem = withFailed(board, places);
+    return overDraws(
+      draws.map((draw, at) => {
+        const weight = weights[at]!;
+        if (!(weight > 0)) return { chance: 0, weight };
+        if (isDoubtful) return { chance: likelihoodOf(draw, withThem) / weight, weight };
+        const joint = joints[at]!;
+        let chance = 0;
+        for (let cause = 0; cause < joint.length; cause += 1) {
+          let all = joint[cause]!;
+          for (const place of open) all *= draw.chances[cause * width + place]!;
+          chance += all;
+        }
+        return { chance: chance / weight, weight };
+      }),
+    );
+  };
 }
 
 /** What a board tells once some parts are taken to have failed too. */

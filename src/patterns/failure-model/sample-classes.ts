@@ -14,7 +14,7 @@ export interface ClassPrior {
 /** What a cause's own chances weigh against the part's base rate, in boards. */
 const BASE_WEIGHT = 1;
 /** What the class of parts weighs against the part's own base rate, in causes. */
-const CLASS_WEIGHT = 1;
+const CLASS_WEIGHT = 4;
 /** What the complaints of all boards weigh against those of one cause, in boards. */
 const COMPLAINT_WEIGHT = 2;
 /** Weight of each cause before any board; small, so that needless causes empty (Rousseau and Mengersen 2011, JRSS B 73:689-710). */

@@ -55,19 +55,19 @@ export function whatAComplaintPointsTo(view: FamilyView) {
   const few = noComplaints(view);
   if (row === undefined || few !== undefined) return nothing;
   const likely = row.likely.slice(0, MOST_LIKELY);
-  const lines = likely.map(({ part, count, chance, low, high }): IntervalLine => {
+  const lines = likely.map(({ part, count, read, chance, low, high }): IntervalLine => {
     const share = `${percentText(chance, mark)}, ${shareText({ low, high }, mark)} with 95 % probability`;
     return {
-      sentence: `${part} is proved failed in ${countText(count, mark)} of ${countOf(row.repairs, 'repair', mark)} under “${row.complaint}”; the chance that it has failed on the next is ${share}.`,
+      sentence: `${part} is proved failed in ${countText(count, mark)} of the ${countOf(read, 'repair', mark)} under “${row.complaint}” in which it was read; the chance that it has failed on the next is ${share}.`,
       repairs: repairsHash(view, { complaint: row.complaint, ...(count > 0 && { failed: [part] }) }),
       title: part,
-      label: `${percentText(chance, mark)} · ${countText(count, mark)} of ${countText(row.repairs, mark)}`,
+      label: `${percentText(chance, mark)} · ${countText(count, mark)} of ${countText(read, mark)} read`,
       series: [{ low, high, middle: chance }],
     };
   });
   return html`<bt-figure-frame
     .question=${`What does “${row.complaint}” point to?`}
-    .sentence=${`${countOf(row.repairs, 'repair', mark)} under it${row.nothingProved === 0 ? '' : `, nothing proved in ${countText(row.nothingProved, mark)}`}. The dot is the chance that the part has failed, drawn towards its share in the family where the complaint is rare; the line holds it with 95 % probability.`}
+    .sentence=${`${countOf(row.repairs, 'repair', mark)} under it${row.nothingProved === 0 ? '' : `, nothing proved in ${countText(row.nothingProved, mark)}`}. The dot is the chance that the part has failed on the next board, by the family’s failure model; the line holds it with 95 % probability.`}
     .table=${likelyTable(view, row, likely)}
     .file=${page.family}
   >
@@ -135,10 +135,14 @@ function likelyTable(view: FamilyView, row: ComplaintRow, likely: ComplaintRow['
   const { mark } = view;
   return {
     caption: `Likely parts under “${row.complaint}”`,
-    columns: [{ title: 'part' }, ...['failed', 'chance', 'from', 'to'].map((title) => ({ title, number: true }))],
-    rows: likely.map(({ part, count, chance, low, high }) => [
+    columns: [
+      { title: 'part' },
+      ...['failed', 'read', 'chance', 'from', 'to'].map((title) => ({ title, number: true })),
+    ],
+    rows: likely.map(({ part, count, read, chance, low, high }) => [
       part,
       countedIn(count, repairsHash(view, { complaint: row.complaint, failed: [part] }), mark),
+      countCell(read, mark),
       ...shareCells({ middle: chance, low, high }, mark),
     ]),
   };

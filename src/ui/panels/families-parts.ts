@@ -75,22 +75,22 @@ export function inCircuitAgainstOut(view: FamilyView) {
   const lines = page.inCircuit.map((one): IntervalLine => {
     const settled = one.wasIt + one.wasGood;
     const said = `${one.part} read short or leaky in circuit in ${countOf(one.readBad, 'repair', mark)}: it was the one in ${countText(one.wasIt, mark)}, good in ${countText(one.wasGood, mark)}, not settled in ${countText(one.unsettled, mark)}.`;
-    const limits = one.share && { low: one.share.lower, high: one.share.upper };
+    const limits = one.share && { low: one.share.lower, high: one.share.upper, middle: one.share.middle };
     return {
       sentence:
         limits === undefined
           ? `${said} Too few to say.`
-          : `${said} Of the settled ones that is ${percentText(one.wasIt / settled, mark)}, ${shareText(limits, mark)} with 95 % confidence.`,
+          : `${said} By all that was read it is the one in ${percentText(limits.middle, mark)}, ${shareText(limits, mark)} with 95 % probability.`,
       repairs: repairsHash(view, { readBad: [one.part] }),
       title: one.part,
       label: settled === 0 ? 'none settled' : `${countText(one.wasIt, mark)} of ${countText(settled, mark)} settled`,
-      series: [limits && { ...limits, middle: one.wasIt / settled }],
+      series: [limits],
     };
   });
   const read = page.inCircuit.reduce((sum, { readBad }) => sum + readBad, 0);
   return html`<bt-figure-frame
     .question=${'A part reads short in circuit: is it the one?'}
-    .sentence=${`${countText(read, mark)} times a part read short or leaky in circuit in ${countOf(page.repairs, 'repair', mark)}. The dot is the share in which it was the one, of those that something else settled; the line is its 95 % interval.`}
+    .sentence=${`${countText(read, mark)} times a part read short or leaky in circuit in ${countOf(page.repairs, 'repair', mark)}. The dot is the share in which it is the one; the line holds it with 95 % probability.`}
     .instead=${tooFewInCircuit(view)}
     .table=${inCircuitTable(view)}
     .file=${page.family}
@@ -101,12 +101,20 @@ export function inCircuitAgainstOut(view: FamilyView) {
       .decimalMark=${mark}
       .about=${'Share of in-circuit shorts in which the part was the one'}
     ></bt-interval-rows>
+    <details slot="words">
+      <summary>How it was counted</summary>
+      <p>
+        A bench lifts what it suspects and often stops at the first bad part, so the repairs that were settled would
+        mislead. Of parts across the same nodes the share is told by the family’s failure model, from all that was read
+        of them. Of a part by itself it is that of the settled repairs, from Jeffreys’ prior.
+      </p>
+    </details>
   </bt-figure-frame>`;
 }
 
 /** A part's counts with what is inferred of it; where its share can be told with that, by that. */
 function barsOf(view: FamilyView): readonly FailureBar[] {
-  const rates = new Map(view.page.rates.map((rate) => [rate.part, rate]));
+  const rates = new Map(view.page.masked.parts.map((rate) => [rate.part, rate]));
   return view.page.failures.map((counts) => {
     const known = rates.get(counts.part);
     return {
@@ -143,7 +151,7 @@ function partsTable(view: FamilyView, bars: readonly FailureBar[]): FigureTable 
     columns: [{ title: 'part' }, ...titles.map((title) => ({ title, number: true }))],
     rows: orderParts(bars).map((bar) => {
       const { failed, shorted, leaky, open, suspected, read, inferred, replaced, replacedGood, share } = bar;
-      const middle = page.rates.find(({ part }) => part === bar.part)?.rate?.chance;
+      const middle = page.masked.parts.find(({ part }) => part === bar.part)?.rate?.share;
       return [
         { text: bar.part, ...(bar.href === undefined ? {} : { href: bar.href }) },
         countedIn(failed, repairsHash(view, { failed: [bar.part] }), mark),
@@ -175,7 +183,7 @@ function inCircuitTable(view: FamilyView): FigureTable {
       part,
       countedIn(readBad, repairsHash(view, { readBad: [part] }), mark),
       ...[wasIt, wasGood, unsettled].map((count) => countCell(count, mark)),
-      ...shareCells(share && { middle: wasIt / (wasIt + wasGood), low: share.lower, high: share.upper }, mark),
+      ...shareCells(share && { middle: share.middle, low: share.lower, high: share.upper }, mark),
     ]),
   };
 }

@@ -6,19 +6,19 @@ import type { MatrixEntry } from '../charts/matrix-chart.ts';
 import { chanceText, fixedText } from '../charts/share-text.ts';
 import { hashOf } from '../route.ts';
 import { countOf, countText, listText } from '../words.ts';
-import { countedIn, numberCell, shareCells } from './families-cells.ts';
+import { countCell, countedIn, numberCell, shareCells } from './families-cells.ts';
 import { badReadings, noFailures, repairsHash, type FamilyView } from './families-view.ts';
 
 type Pair = FamilyView['page']['pairs'][number];
 
-/** Pairs up to this are false in one of twenty on average. */
+/** In one family of twenty any pair up to this is false. */
 const LEVEL = 0.05;
 /** The parts that fail most; more do not fit side by side. */
 const MOST_PARTS = 14;
 const MOST_SETS = 12;
 const EXAMPLES = ['latest repair', 'the one before', 'and before that'];
 
-/** Which parts fail together: pairs as a matrix, and those that are no chance. */
+/** Which parts fail together: pairs as a matrix, and those that chance does not explain. */
 export function whatFailsTogether(view: FamilyView) {
   const { page, mark } = view;
   const parts = page.failures
@@ -28,11 +28,11 @@ export function whatFailsTogether(view: FamilyView) {
   const sure = page.pairs.filter(standsOut);
   const found =
     sure.length === 0
-      ? 'No pair stands out from chance'
-      : `Framed: ${countOf(sure.length, 'pair', mark)} that chance would not bring together so often`;
+      ? 'No pair fails more often together than chance explains'
+      : `Framed: ${countOf(sure.length, 'pair', mark)} that ${sure.length === 1 ? 'fails' : 'fail'} more often together than chance explains`;
   return html`<bt-figure-frame
     .question=${'What fails together?'}
-    .sentence=${`A cell counts the repairs, of ${countText(page.repairs, mark)}, in which both parts are proved failed; on the diagonal, those in which the one part is. ${found} (Fisher’s exact test, one in twenty false over all ${countText(page.pairs.length, mark)} pairs).`}
+    .sentence=${`A cell counts the repairs, of ${countText(page.repairs, mark)}, in which both parts are proved failed; on the diagonal, those in which the one part is. ${found}.`}
     .instead=${page.pairs.length === 0 ? (noFailures(view) ?? 'Fewer than two parts are proved failed: there are no pairs.') : noFailures(view)}
     .table=${pairsTable(view, sure)}
     .file=${page.family}
@@ -44,6 +44,14 @@ export function whatFailsTogether(view: FamilyView) {
       .decimalMark=${mark}
       .about=${'Pairs of parts by repairs in which both failed'}
     ></bt-matrix-chart>
+    <details slot="words">
+      <summary>How it was counted</summary>
+      <p>
+        A pair is held against chance on the repairs in which both parts were read: Fisher’s exact test, one-sided, over
+        all ${countText(page.pairs.length, mark)} pairs at once by Holm’s rule (1979), so that one family in twenty
+        shows any pair wrongly. How many times as often is told by the family’s failure model.
+      </p>
+    </details>
   </bt-figure-frame>`;
 }
 
@@ -55,7 +63,7 @@ export function failureSets(view: FamilyView) {
   const few = noFailures(view);
   return html`<bt-figure-frame
     .question=${'Which sets of parts fail as one?'}
-    .sentence=${`Sets of two parts or more that failed in two repairs or more of ${countText(page.repairs, mark)}, with no further part in all of them${sets.length > shown.length ? `; the ${shown.length} most frequent of ${countText(sets.length, mark)}` : ''}.`}
+    .sentence=${`Sets of two parts or more that failed in two repairs or more of ${countText(page.repairs, mark)}, with no further part in all of them. The share is told by all that was read of these boards${sets.length > shown.length ? `; the ${shown.length} most frequent of ${countText(sets.length, mark)}` : ''}.`}
     .instead=${few ?? (sets.length === 0 ? 'No set of parts failed together in two repairs: too few to say.' : undefined)}
     .charted=${false}
     .table=${few === undefined ? setsTable(view, shown) : undefined}
@@ -99,19 +107,23 @@ function entriesOf(view: FamilyView, parts: readonly string[]): readonly (readon
 }
 
 function pairSentence(pair: Pair, { mark }: FamilyView): string {
-  const { parts, together, first, second, adjusted, lift } = pair;
-  const expected = fixedText((first * second) / pair.repairs, 1, mark);
-  return `${listText(parts)} failed together in ${countOf(together, 'repair', mark)}, ${expected} expected by chance (${fixedText(lift, 1, mark)} times as often, adjusted ${chanceText(adjusted, mark)}): ${standsOut(pair) ? 'no chance' : 'may be chance'}.`;
+  const { parts, together, first, second, repairs, lift } = pair;
+  const expected = fixedText(repairs === 0 ? 0 : (first * second) / repairs, 1, mark);
+  const said = `${listText(parts)} failed together in ${countOf(together, 'repair', mark)} of the ${countText(repairs, mark)} in which both were read, ${expected} expected by chance`;
+  return standsOut(pair)
+    ? `${said}: more often together than chance explains, ${fixedText(lift, 1, mark)} times as often.`
+    : `${said}: chance may explain it.`;
 }
 
 function pairsTable(view: FamilyView, sure: readonly Pair[]): FigureTable {
   const { mark } = view;
-  const titles = ['together', 'expected', 'times as often', 'adjusted p'];
+  const titles = ['both read', 'together', 'expected', 'times as often', 'adjusted p'];
   return {
     caption: 'Pairs that stand out, the surest first',
     columns: [{ title: 'parts' }, ...titles.map((title) => ({ title, number: true }))],
     rows: sure.map((pair) => [
       listText(pair.parts),
+      countCell(pair.repairs, mark),
       countedIn(pair.together, repairsHash(view, { failed: pair.parts }), mark),
       numberCell((pair.first * pair.second) / pair.repairs, 1, mark),
       numberCell(pair.lift, 1, mark),
@@ -129,7 +141,7 @@ function setsTable(view: FamilyView, sets: FamilyView['page']['signatures']): Fi
     rows: sets.map(({ parts, count, share, examples }) => [
       listText(parts),
       countedIn(count, repairsHash(view, { failed: parts }), mark),
-      ...shareCells({ middle: count / page.repairs, low: share.lower, high: share.upper }, mark),
+      ...shareCells({ middle: share.middle, low: share.lower, high: share.upper }, mark),
       ...EXAMPLES.map((_, at) => {
         const repair = examples.at(-1 - at);
         return repair === undefined ? '' : { text: repair, href: hashOf('repairs', repair) };

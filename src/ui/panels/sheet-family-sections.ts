@@ -62,12 +62,12 @@ export function failingParts(view: FamilyFigures) {
                 ),
               ],
               shown.map(({ part, failed, shorted, leaky, open, suspected, replaced, replacedGood }) => {
-                const { rate, read = 0 } = page.rates.find((one) => one.part === part) ?? {};
+                const { rate, read = 0 } = page.masked.parts.find((one) => one.part === part) ?? {};
                 const counts = [failed, shorted, leaky, open, suspected, read, replaced, replacedGood];
                 return [
                   part,
                   ...counts.map((one) => countText(one, mark)),
-                  rate === undefined ? 'not known' : `${percentText(rate.chance, mark)} (${shareText(rate, mark)})`,
+                  rate === undefined ? 'not known' : `${percentText(rate.share, mark)} (${shareText(rate, mark)})`,
                 ];
               }),
             )}

@@ -79,11 +79,11 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
   const model = failureModel(family.parts, repairs);
   const figures = await work.entries<Figures>({
     failures: () => countPartFailures(repairs),
-    rates: () => partRates(model),
-    inCircuit: () => inCircuitVerdicts(repairs),
-    pairs: () => pairsFailingTogether(repairs),
-    signatures: () => failureSignatures(repairs, FEWEST_FOR_SIGNATURE),
-    complaints: () => complaintMatrix(repairs),
+    masked: () => ({ parts: partRates(model) }),
+    inCircuit: () => inCircuitVerdicts(repairs, model, family.parts),
+    pairs: () => pairsFailingTogether(model),
+    signatures: () => failureSignatures(repairs, model, FEWEST_FOR_SIGNATURE),
+    complaints: () => complaintMatrix(repairs, model),
     standingOut: () => standingOut(measured(repairs), measured(others)),
     overTime: () => partsOverTime(dated),
     holding: () => holdingAnswer(repairs, others, watched),
@@ -115,7 +115,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
 type Figures = Pick<
   FamilyPage,
   | 'failures'
-  | 'rates'
+  | 'masked'
   | 'inCircuit'
   | 'pairs'
   | 'signatures'

@@ -159,8 +159,8 @@ export interface FamilyPage {
   readonly failures: readonly PartFailureCount[];
   /** Parts that one check read both bad and good out of circuit, by the repair: they count neither as failed nor as good. */
   readonly contradictory: readonly { readonly part: string; readonly repair: string }[];
-  /** How often each part fails, by the family's failure model. */
-  readonly rates: readonly PartRate[];
+  /** How often each part fails, unread and masked ones by the family's failure model. */
+  readonly masked: { readonly parts: readonly PartRate[] };
   readonly inCircuit: readonly InCircuitVerdict[];
   readonly pairs: readonly PartPair[];
   readonly signatures: readonly FailureSignature[];
