@@ -28,6 +28,9 @@ describe('a row of a log is set aside with what is wrong, in which column, and w
     ['soon', 'is no number and none of the words that meters show. Write it as the meter showed it, such as 12.4 V or OL.'],
     ['NaN', 'is no number: the meter had none to give. Measure again, or let the row go.'],
     ['1e99', 'is a larger number than any meter shows. Write it as the meter showed it.'],
+    ['-1.1e15 V', 'is a larger number than any meter shows. Write it as the meter showed it.'],
+    ['-5e-324', 'is a smaller number than any meter shows. Write it as the meter showed it, or 0.'],
+    ['1e-261 V', 'is a smaller number than any meter shows. Write it as the meter showed it, or 0.'],
     ['0.5 kΩ', 'is in Ω, in which DC volts is not measured. Correct the unit or the mode.'],
   ])('reading “%s” %s', async (reading, end) => {
     expect(await reasonOf(log, good, withReading(reading))).toBe(`“${reading}” in column “reading” ${end}`);
