@@ -1,7 +1,7 @@
 import type { FilePlan, Question } from '../../../src/domain/file-plan.ts';
 import { HEAD_BYTES } from '../../../src/intake/caps.ts';
 import type { FileContents } from '../../../src/intake/file-contents.ts';
-import { planFile } from '../../../src/intake/plan-file.ts';
+import { planFile, type Choices } from '../../../src/intake/plan-file.ts';
 import { planFault } from '../../../src/session/plan-check.ts';
 import { read, readingsOf, utf8 } from '../support.ts';
 import { givenReadings, givenRepairs, statedReadings, statedRepairs, without, type Outcome } from './expected.ts';
@@ -15,7 +15,7 @@ export async function bringIn(log: LogCase): Promise<Outcome> {
   const { encoding, separator } = log.answers ?? {};
   const isReplanned = (asked.includes('encoding') && encoding !== undefined) || separator !== undefined;
   const plan = answered(
-    isReplanned ? planOf(bytes, { ...(encoding && { encoding }), ...(separator && { separator }) }) : first,
+    isReplanned ? planOf(bytes, { ...(encoding && { encoding }), ...(separator && { separator }) } as Choices) : first,
     log.answers ?? {},
   );
   const open = planFault({ plan, answered: plan.questions.map(({ about }) => about) });
@@ -23,7 +23,7 @@ export async function bringIn(log: LogCase): Promise<Outcome> {
   return outcomeOf(log, asked, await read(bytes, plan, undefined, `${log.name}.csv`));
 }
 
-function planOf(bytes: Uint8Array, choices = {}): FilePlan {
+function planOf(bytes: Uint8Array, choices: Choices = {}): FilePlan {
   const plan = planFile('log.csv', bytes.subarray(0, HEAD_BYTES), bytes.length <= HEAD_BYTES, undefined, choices);
   if ('refused' in plan) throw new Error(plan.refused);
   return plan;

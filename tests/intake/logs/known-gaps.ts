@@ -27,6 +27,24 @@ export const KNOWN_GAPS: Readonly<Record<string, string>> = {
     'missing: 2026-11-13T08:12:05 | T-0001 | bulk | live | DC volts: value 388.4 V',
   'a. m. and p. m. with blanks, as Spanish writes them':
     'missing: 2026-11-13T08:12:05 | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'months in German words': 'missing: 2026-03-13T09:15 | T-0002 | bulk | live | DC volts: value 389 V',
+  'months in French words with and without accents':
+    'missing: 2026-02-03T08:12 | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'months in Russian and Polish words in one shop':
+    'missing: 2026-11-03T08:12 | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'days as year, month and day in Chinese and Japanese':
+    'missing: 2026-11-03T08:12 | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'weekday, month, day, as a phone writes them':
+    'missing: 2026-11-03T08:12 | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'elapsed m:ss of a short run-in':
+    'missing: 2026-11-03T09:00:20 | T-0001 | 12V main | run-in | DC volts: value 12.05 V',
+  'elapsed mm:ss.s of a logger': 'missing: 2026-11-03T09:00 | T-0001 | 12V main | run-in | DC volts: value 12.06 V',
+  'elapsed hours beyond a day': 'missing: 2026-11-04T10:00 | T-0001 | 12V main | run-in | DC volts: value 12.01 V',
+  'seconds since 1970 with a fraction':
+    'still open after the answers: State the day, or the start of the elapsed time: without it no reading has a time.',
+  'a spreadsheet day beside a fraction of the day':
+    'missing: 2026-11-03T12:00 | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'a clock that was never set': 'no notice says /1970|far from/:',
   'OL in a status column beside the value':
     'missing: - | T-0001 | Q2 D-S | as received | resistance: over-range 60000000 Ω',
   'an overload flag of 0 and 1': 'missing: - | T-0001 | Q2 D-S | part out | resistance: over-range',
@@ -41,6 +59,33 @@ export const KNOWN_GAPS: Readonly<Record<string, string>> = {
   'a sign in a column of its own': 'missing: - | T-0001 | neg rail | live | DC volts: value -12.3 V',
   'minus at the end and true minus signs': 'missing: - | T-0001 | neg rail | live | DC volts: value -12.3 V',
   'numbers shielded from the spreadsheet': 'missing: - | 000124 | bulk | live | DC volts: value 388.4 V',
+  'upper-case logger, M for milli': 'not asked: columns',
+  'mega-amperes, which no bench shows': 'never written: - | T-0001 | standby | live | current: value 12400000 A',
+  'milliohms at a point of megohms': 'no notice says /line 5|1\\\\.2 mΩ|power|thousand/:',
+  'microfarads as MFD, UF and mfd': 'missing: - | T-0001 | C9 | part out | capacitance: value 0.0000471 F',
+  'nanofarads in capitals in a column of units': 'missing: - | T-0001 | C12 | part out | capacitance: value 9.98e-8 F',
+  'Cyrillic units beside the values': 'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'Cyrillic units inside the cells': 'missing: - | T-0001 | Q1 D-S | part out | resistance: value 640000 Ω',
+  'Cyrillic volts in headers': 'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'the prefix in a column of its own': 'missing: - | T-0001 | Q1 D-S | part out | resistance: value 573000 Ω',
+  'the prefix in a column whose name says nothing':
+    'missing: - | T-0001 | Q1 D-S | part out | resistance: value 573000 Ω',
+  'a range beside the value, which is shown in the unit of the range': 'not asked: columns',
+  'AUTO in the column of modes': 'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'Auto and Manual in the column of modes': 'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'both decimal marks where each cell can mean one thing only':
+    'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'both decimal marks, one cell of which can mean two things':
+    'missing: - | T-0001 | standby | live | DC volts: value 5.02 V',
+  'a decimal comma in quotation marks among decimal points':
+    'missing: - | T-0001 | standby | live | DC volts: value 5.02 V',
+  'an apostrophe before text, as a spreadsheet keeps it': 'missing: - | 000124 | bulk | live | DC volts: value 388.4 V',
+  'shielded repairs with plain readings': 'missing: - | 0001 | bulk | live | DC volts: value 388.4 V',
+  'shields written as CSV writes quotation marks': 'missing: - | 000124 | bulk | live | DC volts: value 388.4 V',
+  'brackets around a number with its unit': 'missing: - | T-0001 | neg rail | live | DC volts: value -12.3 V',
+  'dashes of all lengths for minus': 'missing: - | T-0002 | neg rail | live | DC volts: value -12.1 V',
+  'full-width digits of an East Asian keyboard': 'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'Arabic digits and their decimal mark': 'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
   'points with numbers, letters and modes in their headers':
     'missing: - | T-0001 | backlight A | live | DC volts: value 186.2 V',
   'points in square brackets, units behind a slash': 'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
@@ -55,4 +100,46 @@ export const KNOWN_GAPS: Readonly<Record<string, string>> = {
   'a row counter named ID and no repair at all': 'missing: - | T-0001 | bulk | live | DC volts: value 388.4 V',
   'a sample counter before the value':
     'missing: 2026-11-03T08:12:00 | T-0001 | 12V main | run-in | DC volts: value 12.05 V',
+  'a device block of many lines before the header': 'not asked: given',
+  'a second table with other units below':
+    'line 5 is good, yet set aside: This line looks like the header of another table. Save that table as a file of its own.',
+  'a second table with other columns below':
+    'line 4 is good, yet set aside: This line looks like the header of another table. Save that table as a file of its own.',
+  'whole lines in quotation marks':
+    'still open after the answers: Say what the file holds, or choose what one of its columns is read as.',
+  'whole lines in quotation marks with cells quoted within':
+    'still open after the answers: Say what the file holds, or choose what one of its columns is read as.',
+  'whole lines in quotation marks with semicolons':
+    'still open after the answers: Say what the file holds, or choose what one of its columns is read as.',
+  'columns aligned by blanks': 'not asked: given',
+  'columns aligned by blanks with names of two words':
+    'still open after the answers: Say what the file holds, or choose what one of its columns is read as.',
+  'columns aligned by blanks, numbers to the right': 'not asked: given',
+  'a colon between the cells of a wide sheet': 'not asked: given',
+  'a header and no rows': 'no notice says /no rows|header/:',
+  'a header and no rows, with blank lines': 'no notice says /no rows|header/:',
+  'a device block, a header and no rows': 'no notice says /no rows|header/: Above the table stood: “# logger B1”.',
+  'a last line that ends in the middle of a number':
+    'line 4 must be set aside with /line end|unfinished|ends/: “38” in column “reading” has no unit, and nothing else says what was measured. Add the unit,',
+  'a last line that looks whole and has no line end': 'never written: - | T-0002 | bulk | live | DC volts: value 38 V',
+  'one byte that is not UTF-8 in a note': 'missing: - | T-0001 | C9 | part out | capacitance: value 0.000047 F',
+  'one byte that is not UTF-8 in a reading': 'missing: - | T-0001 | C9 | part out | capacitance: value 0.000047 F',
+  'one byte that is not UTF-8 in the name of a point': 'missing: - | T-0001 | Σ5 | live | DC volts: value 5.02 V',
+  'an old one-byte file with a micro sign': 'no notice says /encoding|windows-1252/:',
+  'an old one-byte file with names of points': 'no notice says /encoding|windows-1252/:',
+  'an old page with a micro sign that looks like another letter': 'not asked: encoding',
+  'an old page with accents in names': 'RangeThe "cp850" encoding is not supported',
+  'an old page in the header alone': 'RangeThe "cp850" encoding is not supported',
+  'repairs under the words of a shop':
+    'still open after the answers: Say what the file holds, or choose what one of its columns is read as.',
+  'repairs under foreign headers':
+    'still open after the answers: Say what the file holds, or choose what one of its columns is read as.',
+  'repairs without a header':
+    'still open after the answers: Say what the file holds, or choose what one of its columns is read as.',
+  'before and after beside each other': 'not asked: columns',
+  'a channel in place of a point': 'not asked: columns',
+  'units and values in one header, a clock in another language':
+    'missing: 2026-11-03T08:12 | T-0001 | bulk | live | DC volts: value 388.4 V',
+  'headers in capitals with dots and numbers before them':
+    'still open after the answers: State which repair these readings belong to: no column says it.',
 };

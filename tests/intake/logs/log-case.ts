@@ -1,13 +1,13 @@
-import type { Encoding, FilePlan, Given, Question, Separator } from '../../../src/domain/file-plan.ts';
-import type { ColumnUse } from '../../../src/domain/file-plan.ts';
+import type { ColumnUse, FilePlan, Given, Question } from '../../../src/domain/file-plan.ts';
 
 /** What the technician who has the log before them would answer; each is given only where the file's plan asks for it. */
 export interface Answers {
   readonly given?: Given;
   readonly dateOrder?: FilePlan['dateOrder'];
   readonly decimalMark?: FilePlan['decimalMark'];
-  readonly encoding?: Encoding;
-  readonly separator?: Separator;
+  /** Names of an encoding and a separator, which need not be known yet. */
+  readonly encoding?: string;
+  readonly separator?: string;
   /** By header, what a column is; for a file without one by its number, from 1. */
   readonly columns?: Readonly<Record<string, Partial<ColumnUse>>>;
 }

@@ -280,4 +280,19 @@ Fecha;Repair;Point;Stage;Valor
 12:13:05            |        | standby  |      | 5.02 V
 16:01               |        | 12V main |      | 12.05 V`,
   },
+  {
+    name: 'both orders of day and month in one file',
+    log: `
+date,repair,point,stage,reading
+13/11/2026 08:12,T-0001,bulk,live,388.4 VDC
+11/14/2026 08:12,T-0002,bulk,live,389.0 VDC
+15/11/2026 08:12,T-0003,bulk,live,387.0 VDC
+`,
+    asks: ['date order'],
+    answers: { dateOrder: 'day-month-year' },
+    reads: `
+2026-11-13 08:12 | T-0001 | bulk | live | 388.4 V
+2026-11-15 08:12 | T-0003 |      |      | 387 V`,
+    aside: { 3: /month|day/ },
+  },
 ];
