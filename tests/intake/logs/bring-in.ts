@@ -7,8 +7,12 @@ import { read, readingsOf, utf8 } from '../support.ts';
 import { givenReadings, givenRepairs, statedReadings, statedRepairs, without, type Outcome } from './expected.ts';
 import { textOf, type Answers, type LogCase } from './log-case.ts';
 
-/** Brings a log in as the page does: it is planned, what is asked is answered, and then it is read. */
-export async function bringIn(log: LogCase): Promise<Outcome> {
+/** Brings a log in as the page does: it is planned, what is asked is answered, and then it is read. What cannot be read says so. */
+export function bringIn(log: LogCase): Promise<Outcome> {
+  return tried(log).catch((error: unknown) => notReadable(log, [], String(error)));
+}
+
+async function tried(log: LogCase): Promise<Outcome> {
   const bytes = log.bytes ?? utf8(textOf(log));
   const first = planOf(bytes);
   const asked: Question['about'][] = first.questions.map(({ about }) => about);
