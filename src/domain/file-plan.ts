@@ -154,9 +154,22 @@ export interface PreviewCell {
   readonly doubtful: boolean;
 }
 
+/** What a plan would do with the rows of a file's beginning. */
+export interface HeadCount {
+  readonly rows: number;
+  readonly taken: number;
+  /** Rows set aside, by reason without the cell's own text, the most frequent first. */
+  readonly setAside: readonly { readonly reason: string; readonly rows: number }[];
+  /** First and last moment that results, local wall milliseconds; undefined where none does. */
+  readonly times: readonly [number, number] | undefined;
+  /** Whether the rows are all of the file's. */
+  readonly isWhole: boolean;
+}
+
 /** Some rows of a file as a plan reads them. */
 export interface Preview {
   readonly plan: FilePlan;
   readonly rows: readonly { readonly line: number; readonly cells: readonly PreviewCell[] }[];
   readonly problems: readonly SetAside[];
+  readonly count: HeadCount;
 }

@@ -1,6 +1,7 @@
 import type { FilePlan, Preview } from '../domain/file-plan.ts';
 import { CellReader } from './cell-reader.ts';
 import { FileTable } from './file-table.ts';
+import { countHead } from './head-count.ts';
 import { RecordReader } from './record-reader.ts';
 import { takerFor } from './row-takers.ts';
 import { FileDecoder } from './text-decoder.ts';
@@ -33,6 +34,7 @@ export function previewFile(name: string, head: Uint8Array, plan: FilePlan): Pre
       cells: cells.slice(0, CELLS).map((_, index) => reader.cell(cells, line, index)),
     })),
     problems: table.finish(true).setAside,
+    count: countHead(name, head, plan),
   };
 }
 

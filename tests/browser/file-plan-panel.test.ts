@@ -53,6 +53,30 @@ describe('<bt-file-plan-panel>', () => {
   });
 });
 
+describe('what the answers would do', () => {
+  test('is counted, with its reasons and the first and last time', async () => {
+    const times = [Date.UTC(2026, 2, 14, 9), Date.UTC(2026, 2, 15, 16, 30)] as const;
+    const setAside = [
+      { reason: 'No mode is said.', rows: 70 },
+      { reason: 'There is no such day.', rows: 6 },
+    ];
+    const count = { rows: 333, taken: 257, setAside, times, isWhole: true };
+    await showPanel(asking, { previewFile: ([, plan]) => ({ ...previewOf(plan), count }) });
+    await expect.element(page.getByText('257 of 333 rows will be read, 76 set aside.')).toBeVisible();
+    await expect.element(page.getByText('70: No mode is said.')).toBeVisible();
+    await expect.element(page.getByText(/^First time: .*09:00.* Last time: .*16:30/)).toBeVisible();
+  });
+
+  test('is asked one question at a time, the rest folded with their answers', async () => {
+    const { panel } = await showPanel(planOf({ questions: [ORDER, DECIMAL] }));
+    const folded = () => all(panel, 'details.question summary b').map((answer) => answer.textContent);
+    expect(folded()).toEqual(['Not answered yet.']);
+    await page.getByRole('radio', { name: /^It groups thousands/ }).click();
+    await expect.element(page.getByRole('radio', { name: /^The day comes first/ })).toBeVisible();
+    expect(folded()).toEqual(['Decimal point, 12.5.']);
+  });
+});
+
 describe('a question with plain answers', () => {
   test('shows what each answer makes of the file’s own number, and tries it at once', async () => {
     const { client, now } = await showPanel(asking);

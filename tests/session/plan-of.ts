@@ -59,5 +59,12 @@ export function previewOf(plan: FilePlan): Preview {
     problems: [
       { file: 'odd.csv', line: 3, column: 'When', content: '2026-02-30 09:00;…', reason: 'There is no such day.' },
     ],
+    count: {
+      rows: 2,
+      taken: 1,
+      setAside: [{ reason: 'There is no such day.', rows: 1 }],
+      times: undefined,
+      isWhole: true,
+    },
   };
 }

@@ -1,12 +1,14 @@
 import { LitElement, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import type { Preview } from '../../domain/file-plan.ts';
+import type { Preview, Question } from '../../domain/file-plan.ts';
 import { planFault, type PlanFault } from '../../session/plan-check.ts';
 import type { Session } from '../../session/session.ts';
 import type { WaitingFile } from '../../session/waiting-file.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf } from '../words.ts';
 import type { ChoicesChanged, PlanChanged } from './file-plan-events.ts';
+import { answerTo, byWeight } from './file-plan-answers.ts';
+import './file-plan-count.ts';
 import './file-plan-given.ts';
 import './file-plan-marks.ts';
 import './file-plan-ranges.ts';
@@ -89,36 +91,60 @@ export class FilePlanPanel extends LitElement {
 
   private goTo(about: PlanFault['about']): void {
     const target = ANSWERED_IN[about] ?? `[data-about="${about}"]`;
-    this.renderRoot.querySelector<HTMLElement>(target)?.focus();
+    const element = this.renderRoot.querySelector<HTMLElement>(target);
+    const folded = element?.closest('details');
+    if (folded) folded.open = true;
+    element?.focus();
   }
 
   private renderQuestions() {
-    const { waiting } = this;
-    return waiting.plan.questions.map((question) => {
-      const { about, text } = question;
-      if (about === 'given') return nothing;
-      if (about === 'columns' || about === 'encoding') {
-        return html`<p class="question">
-          <b>${text}</b>
-          <button
-            class="plain"
-            type="button"
-            @click=${() => {
-              this.goTo(about);
-            }}
-          >
-            ${about === 'columns' ? 'Choose below what each column is read as' : 'Choose the encoding below'}
-          </button>
-        </p>`;
-      }
-      return html`<bt-file-plan-question
-        class="question"
-        data-about=${about}
-        .waiting=${waiting}
-        .question=${question}
-        @plan-changed=${this.changePlan}
-      ></bt-file-plan-question>`;
-    });
+    const { plan, answered } = this.waiting;
+    const questions = plan.questions.filter(({ about }) => about !== 'given').sort(byWeight);
+    const current = questions.find(({ about }) => !answered.includes(about));
+    return [
+      current === undefined ? nothing : html`<div class="question">${this.renderQuestion(current)}</div>`,
+      ...questions
+        .filter((question) => question !== current)
+        .map(
+          (question) =>
+            html`<details class="question">
+              <summary>${question.text} <b>${answerTo(question, this.waiting)}</b></summary>
+              ${this.renderQuestion(question)}
+            </details>`,
+        ),
+    ];
+  }
+
+  private renderQuestion(question: Question) {
+    const { about, text } = question;
+    if (about === 'columns' || about === 'encoding') {
+      return html`<p>
+        <b>${text}</b>
+        <button
+          class="plain"
+          type="button"
+          @click=${() => {
+            this.goTo(about);
+          }}
+        >
+          ${about === 'columns' ? 'Choose below what each column is read as' : 'Choose the encoding below'}
+        </button>
+        <button
+          type="button"
+          @click=${() => {
+            void this.session.changePlan(this.waiting.file, (plan) => plan, about);
+          }}
+        >
+          ${about === 'columns' ? 'Yes, as they are' : 'Yes, as it is'}
+        </button>
+      </p>`;
+    }
+    return html`<bt-file-plan-question
+      data-about=${about}
+      .waiting=${this.waiting}
+      .question=${question}
+      @plan-changed=${this.changePlan}
+    ></bt-file-plan-question>`;
   }
 
   override render() {
@@ -152,6 +178,7 @@ export class FilePlanPanel extends LitElement {
         @choices-changed=${this.changeChoices}
       ></bt-file-plan-marks>
       ${waiting.problem === undefined ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${waiting.problem}</p>`}
+      <bt-file-plan-count .count=${waiting.preview?.count} .decimalMark=${decimalMark}></bt-file-plan-count>
       <bt-file-plan-rows .waiting=${waiting} @plan-changed=${this.changePlan}></bt-file-plan-rows>
       <div class="actions">
         <button class="main" type="button" @click=${this.read}>Read it so</button>
