@@ -16,7 +16,7 @@ export interface LogNames {
 export interface ReadingLog {
   readonly count: number;
   readonly names: LogNames;
-  /** Local wall time in milliseconds counted as if UTC; `NaN` where unknown. */
+  /** Local wall time in milliseconds counted as if UTC; `dayOnly` where the day alone is known; `NaN` where unknown. */
   readonly time: Float64Array;
   /** SI unit of the check's mode; the range limit for over-range where known; else `NaN`. */
   readonly value: Float64Array;

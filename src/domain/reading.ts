@@ -56,7 +56,7 @@ export interface Origin {
 
 /** One measured quantity. */
 export interface Reading {
-  /** Local wall time in milliseconds, counted as if it were UTC, so that no zone or clock change ever shifts it; `NaN` where unknown. */
+  /** Local wall time in milliseconds, counted as if it were UTC, so that no zone or clock change ever shifts it; `dayOnly` where its day alone is known; `NaN` where unknown. */
   readonly time: number;
   readonly repair: string;
   readonly family: string;

@@ -1,4 +1,4 @@
-import { DAY } from '../domain/day.ts';
+import { DAY, dayOnly } from '../domain/day.ts';
 import type { FilePlan, Given } from '../domain/file-plan.ts';
 import { CLOCK_FOR_DAY, type Fault } from './fault.ts';
 import { NumberScanner } from './number-scanner.ts';
@@ -67,7 +67,7 @@ export class RowTimes {
     if (this.#date >= 0) return this.#readDate(cells);
     if (this.#clock >= 0) return this.#readTime(cells, this.#clock);
     if (this.#elapsed >= 0) return this.#readElapsed(cells);
-    return this.#start;
+    return this.#start % DAY === 0 ? dayOnly(this.#start) : this.#start;
   }
 
   #readTime(cells: readonly string[], column: number): number {
@@ -77,7 +77,8 @@ export class RowTimes {
     const fault = scanner.scan(cell, this.#plan.dateOrder);
     if (fault !== undefined) return this.#isBlank(cell) ? NaN : this.#fail(column, fault);
     if (scanner.zoned) this.zoned += 1;
-    return scanner.parts === 'clock' ? this.#onStatedDay(scanner.time, column) : scanner.time;
+    if (scanner.parts === 'clock') return this.#onStatedDay(scanner.time, column);
+    return scanner.parts === 'day' ? dayOnly(scanner.time) : scanner.time;
   }
 
   /** A clock on the stated day; where it runs back by half a day or more, midnight has passed. */
@@ -95,9 +96,9 @@ export class RowTimes {
     if (this.#scanner.parts === 'clock') return this.#fail(this.#date, CLOCK_FOR_DAY);
     if (this.#scanner.parts === 'moment' && this.#clock < 0) return this.#scanner.time;
     const day = Math.floor(this.#scanner.time / DAY) * DAY;
-    if (this.#clock < 0) return day;
+    if (this.#clock < 0) return dayOnly(day);
     const clock = cells[this.#clock] ?? '';
-    if (this.#isBlank(clock)) return day;
+    if (this.#isBlank(clock)) return dayOnly(day);
     if (!this.#scanner.scanClock(clock)) return this.#fail(this.#clock, NO_CLOCK);
     if (this.#scanner.zoned) this.zoned += 1;
     return day + this.#scanner.time;

@@ -1,3 +1,4 @@
+import { isDayOnly } from '../domain/day.ts';
 import type { DecimalMark } from '../domain/quantity.ts';
 
 export { countOf, countText } from '../domain/count-text.ts';
@@ -10,7 +11,12 @@ export function dayText(time: number): string {
 
 /** Day, hour and minute of a local wall time counted as if UTC; empty where unknown. */
 export function minuteText(time: number): string {
-  return Number.isNaN(time) ? '' : new Date(time).toISOString().slice(0, 16).replace('T', ' ');
+  return Number.isNaN(time)
+    ? ''
+    : new Date(time)
+        .toISOString()
+        .slice(0, isDayOnly(time) ? 10 : 16)
+        .replace('T', ' ');
 }
 
 /** Day, hour and minute of a moment in the time of this place. @param at - milliseconds since 1970, UTC */

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { isDayOnly } from '../../domain/day.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import type { Reading } from '../../domain/reading.ts';
 import type { ReadingRow } from '../../session/answers.ts';
@@ -11,7 +12,11 @@ export function spokenRow(row: ReadingRow, mark: DecimalMark): string {
 }
 
 export function timeText({ time }: Reading): string {
-  return Number.isNaN(time) ? '' : new Date(time).toISOString().slice(0, 19).replace('T', ' ');
+  if (Number.isNaN(time)) return '';
+  return new Date(time)
+    .toISOString()
+    .slice(0, isDayOnly(time) ? 10 : 19)
+    .replace('T', ' ');
 }
 
 export function timeCell(row: ReadingRow): TemplateResult {

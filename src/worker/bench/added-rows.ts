@@ -1,6 +1,6 @@
 import { LogBuilder } from '../../columns/log-builder.ts';
 import { readingAt, type ReadingLog } from '../../columns/reading-log.ts';
-import { DAY } from '../../domain/day.ts';
+import { DAY, isDayOnly } from '../../domain/day.ts';
 import type { ColumnUse, FilePlan, Given } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import { formatShown, type DecimalMark } from '../../domain/quantity.ts';
@@ -135,7 +135,7 @@ export function addedName(data: BenchData, when: number): string {
 
 /** The fields of a copy's text. */
 const COPIED = [
-  ['time', ({ time }) => (Number.isNaN(time) ? '' : new Date(time).toISOString().slice(0, -1))],
+  ['time', ({ time }) => (Number.isNaN(time) ? '' : new Date(time).toISOString().slice(0, isDayOnly(time) ? 10 : -1))],
   ['repair', ({ repair }) => repair],
   ['family', ({ family }) => family],
   ['point', ({ point }) => point],

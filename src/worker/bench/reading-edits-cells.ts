@@ -1,4 +1,4 @@
-import { DAY } from '../../domain/day.ts';
+import { DAY, dayOnly } from '../../domain/day.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { MODE_UNITS, MODES, SPECIMENS, STAGES, STATES, type Reading } from '../../domain/reading.ts';
 import { MAX_NAME } from '../../intake/caps.ts';
@@ -79,7 +79,7 @@ function readTime(text: string, { time }: Reading): ReadingPatch | Fault {
   if (fault !== undefined) return fault;
   if (times.parts === 'moment') return { time: times.time };
   const day = Math.floor(time / DAY) * DAY;
-  if (times.parts === 'day') return { time: times.time + (Number.isNaN(time) ? 0 : time - day) };
+  if (times.parts === 'day') return { time: Number.isNaN(time) ? dayOnly(times.time) : times.time + (time - day) };
   if (Number.isNaN(time))
     return { wrong: 'is a time without its day', remedy: 'Write the day too, such as 2026-03-01 08:15.' };
   return { time: day + times.time };

@@ -1,4 +1,5 @@
 import { BELOW_RANGE, OVER_RANGE, VALUE, type ReadingLog } from '../../columns/reading-log.ts';
+import { isDayOnly } from '../../domain/day.ts';
 import { GUARD_NOTE, guardFormula } from '../../domain/formula-guard.ts';
 import { plainNumber } from '../../domain/plain-number.ts';
 import { prefixSymbol } from '../../domain/prefix.ts';
@@ -109,9 +110,10 @@ class ReadingLines {
   }
 }
 
-/** A wall time as ISO 8601 writes it, a blank for its T; empty where it is unknown. */
+/** A wall time as ISO 8601 writes it, a blank for its T, or its day where that is all; empty where it is unknown. */
 function timeText(time: number): string {
   if (Number.isNaN(time)) return '';
   const iso = new Date(time).toISOString();
+  if (isDayOnly(time)) return iso.slice(0, 10);
   return `${iso.slice(0, 10)} ${iso.slice(11, iso.endsWith('.000Z') ? 19 : 23)}`;
 }
