@@ -28,6 +28,9 @@ export interface Family {
   readonly parts: readonly Part[];
 }
 
+/** What a table declares of a family: it may leave open whether there is a boost stage. */
+export type DeclaredFamily = Omit<Family, 'boost'> & { readonly boost?: boolean };
+
 const DESIGNATOR = /^(BR|[A-Z])\d{1,4}(?=$|[ _:/-])/;
 
 /** The designator at the start of a point's name (`Q1 D→S` → `Q1`), or none. */

@@ -1,7 +1,7 @@
 import { BAND_KINDS, BASES, bandFault, type Band, type BandKind, type Expectation } from '../domain/band.ts';
 import { MODES, MODE_UNITS, STAGES, type Mode } from '../domain/reading.ts';
 import type { Field, FilePlan, Given } from '../domain/file-plan.ts';
-import { ROLES, pointFromName, type Family } from '../domain/family.ts';
+import { ROLES, pointFromName, type DeclaredFamily } from '../domain/family.ts';
 import { VALUE } from '../columns/reading-log.ts';
 import { FamilyTable } from './family-table.ts';
 import { noWord, orList, wrongUnit, type Fault } from './fault.ts';
@@ -48,7 +48,7 @@ export class BandRows extends FieldRows {
     return true;
   }
 
-  contents(): { shape: 'bands'; families: Family[]; bands: Band[] } {
+  contents(): { shape: 'bands'; families: DeclaredFamily[]; bands: Band[] } {
     return { shape: 'bands', families: this.#families.families(), bands: this.#bands };
   }
 

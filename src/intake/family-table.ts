@@ -1,4 +1,4 @@
-import { pointFromName, type Family, type Part, type Role, type TestPoint } from '../domain/family.ts';
+import { pointFromName, type DeclaredFamily, type Part, type Role, type TestPoint } from '../domain/family.ts';
 import { shorten } from './fault.ts';
 
 /** What a row of a bands table says of a family's board; empty texts say nothing. */
@@ -42,10 +42,10 @@ export class FamilyTable {
     return undefined;
   }
 
-  families(): Family[] {
+  families(): DeclaredFamily[] {
     return [...this.#drafts].map(([name, draft]) => ({
       name,
-      boost: draft.boost ?? false,
+      ...(draft.boost === undefined ? {} : { boost: draft.boost }),
       points: [...draft.points.values()],
       parts: [...draft.parts.values()],
     }));

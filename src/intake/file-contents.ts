@@ -1,6 +1,6 @@
 import type { ReadingLog } from '../columns/reading-log.ts';
 import type { Band } from '../domain/band.ts';
-import type { Family } from '../domain/family.ts';
+import type { DeclaredFamily } from '../domain/family.ts';
 import type { SetAside } from '../domain/import-record.ts';
 import type { Meter } from '../domain/meter.ts';
 import type { Repair } from '../domain/repair.ts';
@@ -27,6 +27,6 @@ export type FileContents = FileCounts &
   (
     | { readonly shape: 'readings'; readonly log: ReadingLog }
     | { readonly shape: 'repairs'; readonly repairs: Repair[] }
-    | { readonly shape: 'bands'; readonly families: Family[]; readonly bands: Band[] }
+    | { readonly shape: 'bands'; readonly families: DeclaredFamily[]; readonly bands: Band[] }
     | { readonly shape: 'meters'; readonly meters: Meter[] }
   );

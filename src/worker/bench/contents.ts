@@ -2,24 +2,25 @@ import { appendLog, takeRows } from '../../columns/append.ts';
 import { newRows } from '../../columns/known-rows.ts';
 import type { ReadingLog } from '../../columns/reading-log.ts';
 import type { Band } from '../../domain/band.ts';
-import type { Family } from '../../domain/family.ts';
+import type { DeclaredFamily, Family } from '../../domain/family.ts';
 import type { Meter } from '../../domain/meter.ts';
 import type { Repair } from '../../domain/repair.ts';
 import type { FileContents } from '../../intake/file-contents.ts';
 import type { BenchData } from './bench-data.ts';
 import { bandPlace, withBands, withMeters } from './edits.ts';
+import { mergedFamily, mergedMeter, mergedRepair } from './merge-tables.ts';
 
 /** What a table of repairs, bands or meters brought, kept apart so that it can be taken back. */
 export interface TableContents {
   readonly repairs: readonly Repair[];
-  readonly families: readonly Family[];
+  readonly families: readonly DeclaredFamily[];
   readonly bands: readonly Band[];
   readonly meters: readonly Meter[];
 }
 
 /**
- * The bench with one file's contents. Readings that it holds already are left out; repairs, families and meters take the place of those of the
- * same name, bands of those of the same place.
+ * The bench with one file's contents. Readings that it holds already are left out; what a table says of repairs,
+ * families and meters is added to them or changes them, bands take the place of those of the same place; nothing else goes.
  * @param key - names the import, so that its tables can be taken back
  */
 export function withContents(
@@ -62,40 +63,46 @@ export function withoutImport(data: BenchData, hash: string): BenchData {
     tables: new Map([...data.tables].filter(([key]) => key !== hash)),
   };
   const gone = data.tables.get(hash);
-  return gone === undefined ? rest : withoutTable(rest, gone);
+  return gone === undefined ? rest : withoutTable(rest, data.tables, gone);
 }
 
-function withoutTable(data: BenchData, gone: TableContents): BenchData {
-  const earlier = [...data.tables.values()].reduce<BenchData>(withTable, {
-    ...data,
-    repairs: new Map(),
-    families: new Map(),
-    bands: [],
-    earlierBands: [],
-    meters: [],
-  });
-  const others = <Item>(present: readonly Item[], removed: readonly Item[]): Item[] => {
-    const texts = new Set(removed.map((item) => JSON.stringify(item)));
-    return present.filter((item) => !texts.has(JSON.stringify(item)));
+function withoutTable(data: BenchData, tables: BenchData['tables'], gone: TableContents): BenchData {
+  const before = told(data, tables);
+  const earlier = told(data, data.tables);
+  const edited = <Item>(present: Iterable<Item>, brought: Iterable<Item>): Item[] => {
+    const texts = new Set(Array.from(brought, (item) => JSON.stringify(item)));
+    return [...present].filter((item) => !texts.has(JSON.stringify(item)));
   };
-  const repairs = others([...data.repairs.values()], gone.repairs);
-  const families = others([...data.families.values()], gone.families);
-  const bands = others(data.bands, gone.bands);
-  const meters = others(data.meters, gone.meters);
-  return { ...withTable(earlier, { repairs, families, bands, meters }), earlierBands: data.earlierBands };
+  const repairs = edited(data.repairs.values(), before.repairs.values());
+  const families = edited(data.families.values(), before.families.values());
+  const meters = edited(data.meters, before.meters);
+  const rest: BenchData = {
+    ...withMeters(earlier, meters),
+    repairs: new Map([...earlier.repairs, ...repairs.map((repair) => [repair.id, repair] as const)]),
+    families: new Map([...earlier.families, ...families.map((family) => [family.name, family] as const)]),
+  };
+  return { ...withChangedBands(rest, edited(data.bands, gone.bands)), earlierBands: data.earlierBands };
+}
+
+/** The bench with what some tables brought, one over the other, and nothing else of their kinds. */
+function told(data: BenchData, tables: BenchData['tables']): BenchData {
+  const nothing = { repairs: new Map(), families: new Map(), bands: [], earlierBands: [], meters: [] };
+  return [...tables.values()].reduce<BenchData>(withTable, { ...data, ...nothing });
 }
 
 function withTable(data: BenchData, { repairs, families, bands, meters }: TableContents): BenchData {
+  const repairsNow = new Map(data.repairs);
+  for (const repair of repairs) repairsNow.set(repair.id, mergedRepair(repairsNow.get(repair.id), repair));
+  const familiesNow = new Map<string, Family>(data.families);
+  for (const family of families) familiesNow.set(family.name, mergedFamily(familiesNow.get(family.name), family));
+  const known = new Map(data.meters.map((meter) => [meter.name, meter]));
+  const metersNow = meters.map((meter) => mergedMeter(known.get(meter.name), meter));
+  return withChangedBands({ ...withMeters(data, metersNow), repairs: repairsNow, families: familiesNow }, bands);
+}
+
+function withChangedBands(data: BenchData, bands: readonly Band[]): BenchData {
   const present = new Map(data.bands.map((band) => [bandPlace(band), JSON.stringify(band)]));
-  const changed = bands.filter((band) => present.get(bandPlace(band)) !== JSON.stringify(band));
-  return withBands(
-    {
-      ...withMeters(data, meters),
-      repairs: new Map([...data.repairs, ...repairs.map((repair) => [repair.id, repair] as const)]),
-      families: new Map([...data.families, ...families.map((family) => [family.name, family] as const)]),
-    },
-    changed,
-  );
+  return withBands(data, bands.filter((band) => present.get(bandPlace(band)) !== JSON.stringify(band))); // prettier-ignore
 }
 
 function unknownPart(present: ReadingLog, added: ReadingLog): ReadingLog {
