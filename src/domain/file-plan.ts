@@ -17,6 +17,8 @@ export const FIELDS = [
   'specimen',
   'reading',
   'unit',
+  'prefix',
+  'status',
   'meter',
   'complaint',
   'received',
@@ -60,6 +62,8 @@ export interface ColumnUse {
   readonly prefix?: number;
   readonly point?: string;
   readonly stage?: Stage;
+  /** For `reading`: the place of the column that holds its units, where each value has one of its own. */
+  readonly unitColumn?: number;
 }
 
 /**
@@ -125,6 +129,10 @@ export interface Question {
   readonly about: 'encoding' | 'decimal mark' | 'date order' | 'columns' | 'given';
   /** The question as a sentence, with an example from the file. */
   readonly text: string;
+  /** Places of the columns that are meant. */
+  readonly columns?: readonly number[];
+  /** Physical lines that show what is meant, the first few. */
+  readonly lines?: readonly number[];
 }
 
 /** Everything that turns a file's bytes into rows and its rows into fields; guessed from the head, shown, and changeable. */

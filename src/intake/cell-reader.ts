@@ -7,7 +7,9 @@ import { readHeader } from './header-text.ts';
 import { nameUnder } from './names.ts';
 import { beyondMeters } from './quantity-faults.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
+import { readScale } from './prefix-column.ts';
 import { stateOfWord } from './state-words.ts';
+import { statusReader } from './status-words.ts';
 import { TimeScanner } from './time-scanner.ts';
 import { parseUnit } from './unit-text.ts';
 import { readBasis, readKind, readMode, readOutcome, readRole, readSpecimen, readStage, readYesNo } from './words.ts';
@@ -22,6 +24,9 @@ export class CellReader {
   readonly #plan: FilePlan;
   readonly #unitColumn: number;
   readonly #modeColumn: number;
+  readonly #prefixColumn: number;
+  readonly #statusColumn: number;
+  readonly #status: ReturnType<typeof statusReader> | undefined;
   readonly #hasDate: boolean;
   readonly #quantity: QuantityScanner;
   readonly #times = new TimeScanner();
@@ -33,6 +38,10 @@ export class CellReader {
     this.#quantity = new QuantityScanner(plan.overRangeMarks);
     this.#givenLines = new GivenLines(plan);
     this.#unitColumn = plan.columns.findIndex((use) => use.field === 'unit');
+    this.#prefixColumn = plan.columns.findIndex((use) => use.field === 'prefix');
+    this.#statusColumn = plan.columns.findIndex((use) => use.field === 'status');
+    const status = plan.columns[this.#statusColumn];
+    this.#status = status && statusReader(status.header);
     this.#hasDate = plan.columns.some((use) => use.field === 'date');
     this.#modeColumn = plan.columns.findIndex((use) => use.field === 'mode');
   }
@@ -66,6 +75,10 @@ export class CellReader {
         return word(text, readMode(text));
       case 'specimen':
         return word(text, readSpecimen(text));
+      case 'status':
+        return word(text, statusReader(use.header)(text));
+      case 'prefix':
+        return word(text, readScale(text) === undefined ? undefined : text.trim());
       case 'outcome':
         return word(text, readOutcome(text));
       case 'kind':
@@ -134,12 +147,15 @@ export class CellReader {
 
   #readQuantity(use: ColumnUse, cells: readonly string[], text: string): Read {
     const quantity = this.#quantity;
-    const rowUnit = parseUnit(cells[this.#unitColumn] ?? '') ?? { prefix: 0 };
+    const rowUnit = parseUnit(cells[use.unitColumn ?? this.#unitColumn] ?? '') ?? { prefix: 0 };
     const hasRowUnit = rowUnit.unit !== undefined || rowUnit.prefix !== 0;
     const ofHeader = readHeader(use.header).unit;
-    const prefix = hasRowUnit ? rowUnit.prefix : (use.prefix ?? ofHeader?.prefix ?? 0);
+    const scale = readScale(cells[this.#prefixColumn] ?? '') ?? 0;
+    const prefix = hasRowUnit ? rowUnit.prefix || scale : scale || (use.prefix ?? ofHeader?.prefix ?? 0);
     const fault = quantity.scan(text, this.#plan.decimalMark, prefix) ?? beyondMeters(quantity.value);
     if (fault !== undefined) return { read: fault.wrong, doubtful: true };
+    const status = this.#status?.(cells[this.#statusColumn] ?? '');
+    if (status !== undefined && status !== 'ok') return { read: status, doubtful: false };
     if (quantity.state !== VALUE) return { read: STATES[quantity.state]!, doubtful: false };
     const mode = use.mode ?? readMode(cells[this.#modeColumn] ?? '') ?? this.#given.mode;
     const unit = quantity.unit ?? rowUnit.unit ?? ofHeader?.unit ?? (mode && MODE_UNITS[mode]);

@@ -37,6 +37,11 @@ export function wrongUnit(unit: Unit, mode: Mode): Fault {
   return { wrong: `is in ${unit}, in which ${mode} is not measured`, remedy: CORRECT_UNIT };
 }
 
+/** What is wrong with a cell whose unit tells another kind of volts than its mode. */
+export function otherMode(named: Mode, stated: Mode): Fault {
+  return { wrong: `is in ${named} by its unit, and in ${stated} by its mode`, remedy: CORRECT_UNIT };
+}
+
 /** What to do where the unit and the mode do not go together. */
 export const CORRECT_UNIT = 'Correct the unit or the mode.';
 

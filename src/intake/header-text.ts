@@ -1,4 +1,4 @@
-import type { Mode, Stage } from '../domain/reading.ts';
+import { MODE_UNITS, type Mode, type Stage } from '../domain/reading.ts';
 import { parseUnit, type UnitUse } from './unit-text.ts';
 import { readMode, readStage } from './words.ts';
 
@@ -13,8 +13,13 @@ export interface HeaderText {
 
 const LONGEST = 200;
 
-/** Takes a header apart: `Q1 D→S part out [kΩ]` → name `Q1 D→S`, stage part out, kilohms, resistance. */
-export function readHeader(header: string): HeaderText {
+/**
+ * Takes a header apart: `Q1 D→S part out [kΩ]` → name `Q1 D→S`, stage part out, kilohms, resistance. A unit or mode in brackets is stated,
+ * so the words before it are the name: the A of `backlight A (V DC)` is no current, the R of `sense R (mV)` no resistance. Lone words
+ * such as `out` are a stage only where nothing of the kind is said elsewhere.
+ * @param statesStage - whether the file states its stages elsewhere
+ */
+export function readHeader(header: string, statesStage = false): HeaderText {
   let name = header.slice(0, LONGEST).trim();
   let unit: UnitUse | undefined;
   const bracket = /^(.*?)\s*[[({]([^[\](){}]{1,24})[\])}]\s*$/.exec(name) ?? /^(.*\S)\s*[,/]\s*(\S{1,6})$/.exec(name);
@@ -27,7 +32,7 @@ export function readHeader(header: string): HeaderText {
   const words = name.split(/[\s_]+/).filter((word) => word !== '');
   const all = words.length;
   let stage: Stage | undefined;
-  for (const count of [3, 2, 1]) {
+  for (const count of statesStage ? [] : [3, 2, 1]) {
     if (stage || words.length < count) continue;
     const end = readStage(words.slice(-count).join(' '));
     const start = readStage(words.slice(0, count).join(' '));
@@ -38,11 +43,16 @@ export function readHeader(header: string): HeaderText {
   for (const count of [2, 1]) {
     if (mode || words.length < count) continue;
     const end = readMode(words.slice(-count).join(' '));
-    if (!end) continue;
+    if (!end || (unit?.unit !== undefined && !isOfUnit(end, words.at(-1)!, unit))) continue;
     mode = end;
     unit ??= count === 1 ? parseUnit(words.at(-1)!) : undefined;
     words.splice(-count);
   }
   if (words.length < all) name = words.join(/\s/.test(name) ? ' ' : '_');
   return { name, unit, mode: mode ?? unit?.mode, stage };
+}
+
+/** Whether a mode's word may stand beside a stated unit: `ESR [Ω]`, but neither `bulk cap [V]` nor the letter of `sense R [Ω]`. */
+function isOfUnit(mode: Mode, word: string, unit: UnitUse): boolean {
+  return word.length > 1 && MODE_UNITS[mode] === unit.unit && (unit.mode === undefined || unit.mode === mode);
 }

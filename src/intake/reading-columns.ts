@@ -2,6 +2,7 @@ import type { Dictionary } from '../columns/dictionary.ts';
 import type { ColumnUse, FilePlan } from '../domain/file-plan.ts';
 import type { Unit } from '../domain/quantity.ts';
 import { MODE_UNITS, MODES, STAGES } from '../domain/reading.ts';
+import { UnitColumn } from './unit-column.ts';
 import { readHeader } from './header-text.ts';
 import { parseUnit } from './unit-text.ts';
 
@@ -16,6 +17,8 @@ export interface ReadingColumn {
   readonly prefix: number;
   readonly point: number;
   readonly stage: number;
+  /** Where each of its values has a unit of its own. */
+  readonly units: UnitColumn | undefined;
 }
 
 /** The columns of readings of a plan. @param unitCells - the line of units, empty where the file has none */
@@ -38,5 +41,6 @@ function readingColumn(use: ColumnUse, index: number, unitCell: string | undefin
     prefix: use.prefix ?? unit?.prefix ?? 0,
     point: use.point === undefined ? NONE : points.intern(use.point),
     stage: use.stage === undefined ? NONE : STAGES.indexOf(use.stage),
+    units: use.unitColumn === undefined ? undefined : new UnitColumn(use.unitColumn),
   };
 }

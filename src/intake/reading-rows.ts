@@ -1,7 +1,7 @@
 import { emptyLog, takeRows } from '../columns/append.ts';
 import type { Dictionary } from '../columns/dictionary.ts';
 import { LogBuilder } from '../columns/log-builder.ts';
-import { BEEP, BLANK, NO_BEEP, type ReadingLog } from '../columns/reading-log.ts';
+import { BEEP, BLANK, NO_BEEP, VALUE, type ReadingLog } from '../columns/reading-log.ts';
 import { countText } from '../domain/count-text.ts';
 import type { Field, FilePlan, Given } from '../domain/file-plan.ts';
 import type { Unit } from '../domain/quantity.ts';
@@ -10,22 +10,26 @@ import {
   MODES,
   SPECIMENS,
   STAGES,
+  STATES,
   isPowered,
   type Mode,
   type Specimen,
   type Stage,
+  type State,
 } from '../domain/reading.ts';
 import { MAX_METERS, MAX_POINTS } from './caps.ts';
 import { DoubtfulRows } from './doubtful-rows.ts';
-import { cellReason, columnText, noWord, wrongUnit, type Fault } from './fault.ts';
+import { cellReason, columnText, noWord, otherMode, wrongUnit, type Fault } from './fault.ts';
 import { GivenLines } from './given-lines.ts';
 import { BAD_NAME, NameColumn, NO_NAME, SUMMARY_NAME } from './name-column.ts';
 import { beyondMeters } from './quantity-faults.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
+import { PrefixColumn } from './prefix-column.ts';
 import { NONE, readingColumns, type ReadingColumn } from './reading-columns.ts';
 import type { RowTaker } from './row-taker.ts';
 import { RowTimes } from './row-times.ts';
 import type { SetAsideList } from './set-aside-list.ts';
+import { STATUSES, statusReader, type Status } from './status-words.ts';
 import { UnitColumn } from './unit-column.ts';
 import { NO_WORD, WordColumn } from './word-column.ts';
 import { modeOfUnit, readMode, readSpecimen, readStage } from './words.ts';
@@ -56,6 +60,9 @@ export class ReadingRows implements RowTaker {
   readonly #modes: WordColumn<Mode>;
   readonly #specimens: WordColumn<Specimen>;
   readonly #units: UnitColumn;
+  readonly #prefixes: PrefixColumn;
+  readonly #statuses: WordColumn<Status>;
+  #givenMode = NO_WORD;
   #readings: readonly ReadingColumn[];
   readonly #quantity: QuantityScanner;
   readonly #checks: Int32Array[][] = [];
@@ -84,6 +91,9 @@ export class ReadingRows implements RowTaker {
     this.#modes = new WordColumn(place('mode'), MODES, readMode);
     this.#specimens = new WordColumn(place('specimen'), SPECIMENS, readSpecimen);
     this.#units = new UnitColumn(place('unit'));
+    this.#prefixes = new PrefixColumn(place('prefix'));
+    const status = plan.columns[place('status')];
+    this.#statuses = new WordColumn(place('status'), STATUSES, statusReader(status?.header ?? ''));
     this.#readings = readingColumns(plan, [], names.points);
   }
 
@@ -137,7 +147,7 @@ export class ReadingRows implements RowTaker {
     this.#points.useFallback(given.point);
     this.#meters.useFallback(given.meter ?? '');
     this.#stages.useFallback(given.stage);
-    this.#modes.useFallback(given.mode);
+    this.#givenMode = given.mode === undefined ? NO_WORD : MODES.indexOf(given.mode);
     this.#specimens.useFallback(given.specimen ?? 'board');
   }
 
@@ -152,7 +162,8 @@ export class ReadingRows implements RowTaker {
     const stage = this.#stages.code(cells);
     const mode = this.#modes.code(cells);
     const specimen = this.#specimens.code(cells);
-    if (stage < NO_WORD || mode < NO_WORD || specimen < 0) return this.#failWord(cells);
+    const isWordUnknown = stage < NO_WORD || mode < NO_WORD || specimen < 0;
+    if (isWordUnknown || this.#statuses.code(cells) < NO_WORD) return this.#failWord(cells);
     const readings = this.#readings;
     const single = readings.length === 1;
     const start = this.#builder.count;
@@ -203,15 +214,23 @@ export class ReadingRows implements RowTaker {
     const stage = column.stage >= 0 ? column.stage : rowStage;
     if (stage < 0) return this.#failEmpty('stage', 'no stage');
     const quantity = this.#quantity;
-    const rowUnit = this.#units.use(cells);
-    const prefix =
-      rowUnit !== null && (rowUnit.unit !== undefined || rowUnit.prefix !== 0) ? rowUnit.prefix : column.prefix;
+    const rowUnit = (column.units ?? this.#units).use(cells);
+    const scale = this.#prefixes.power(cells);
+    if (scale === null) return this.#failPrefix(cells, NO_PREFIX);
+    const stays = rowUnit !== null && (rowUnit.unit !== undefined || rowUnit.prefix !== 0);
+    const beside = stays ? rowUnit.prefix : column.prefix;
+    if (scale !== 0 && beside !== 0 && scale !== beside) return this.#failPrefix(cells, TWO_PREFIXES);
+    const prefix = scale === 0 ? beside : scale;
     const fault = quantity.scan(cell, this.#plan.decimalMark, prefix) ?? beyondMeters(quantity.value);
     if (fault !== undefined) return this.#failCell(cells, column.index, fault);
     if (rowUnit === null && quantity.unit === undefined && quantity.state !== BLANK) return this.#failUnit(cells);
     const unit = quantity.unit ?? rowUnit?.unit ?? column.unit;
+    this.#useStatus(cells);
     const stated = column.mode >= 0 ? column.mode : rowMode;
-    const mode = stated >= 0 ? stated : this.#modeOf(quantity.mode ?? rowUnit?.mode, unit, stage);
+    const named = quantity.mode ?? rowUnit?.mode;
+    if (stated >= 0 && named !== undefined && MODES[stated] !== named && unit === 'V' && MODE_UNIT[stated] === 'V')
+      return this.#failCell(cells, column.index, otherMode(named, MODES[stated]!));
+    const mode = stated >= 0 ? stated : this.#modeOf(named, unit, stage);
     if (mode < 0) return this.#failCell(cells, column.index, NO_MODE);
     if (unit !== undefined && MODE_UNIT[mode] !== unit && quantity.state !== BLANK) {
       return this.#failCell(cells, column.index, wrongUnit(unit, MODES[mode]!));
@@ -236,7 +255,10 @@ export class ReadingRows implements RowTaker {
 
   /** The mode of a reading for which no column states one: its unit's; for plain volts, direct current under power and a diode's without. */
   #modeOf(named: Mode | undefined, unit: Unit | undefined, stage: number): number {
-    const mode = named ?? modeOfUnit(unit);
+    if (named !== undefined) return MODES.indexOf(named);
+    const given = this.#givenMode;
+    if (given >= 0 && (unit === undefined || MODE_UNIT[given] === unit)) return given;
+    const mode = modeOfUnit(unit);
     if (mode !== undefined) return MODES.indexOf(mode);
     const { state } = this.#quantity;
     if (state === BEEP || state === NO_BEEP) return CONTINUITY;
@@ -244,6 +266,26 @@ export class ReadingRows implements RowTaker {
     if (POWERED[stage]) this.#guessedDcVolts += 1;
     else this.#guessedDiode += 1;
     return POWERED[stage] ? DC_VOLTS : DIODE;
+  }
+
+  /** A status that says over-range, beep or the like takes the place of what the value's cell shows beside it. */
+  #useStatus(cells: readonly string[]): void {
+    const code = this.#statuses.code(cells);
+    if (code < 1) return;
+    const quantity = this.#quantity;
+    const isValue = quantity.state === VALUE || quantity.state === BLANK;
+    if (!isValue) return;
+    quantity.state = STATES.indexOf(STATUSES[code] as State);
+    quantity.value = NaN;
+    quantity.loneGroup = false;
+  }
+
+  #failPrefix(cells: readonly string[], fault: Fault): false {
+    return this.#failCell(
+      cells,
+      this.#plan.columns.findIndex((use) => use.field === 'prefix'),
+      fault,
+    );
   }
 
   #check(family: number, point: number, stage: number, mode: number): number {
@@ -300,6 +342,7 @@ export class ReadingRows implements RowTaker {
       ['stage', this.#stages, STAGES],
       ['mode', this.#modes, MODES],
       ['specimen', this.#specimens, SPECIMENS],
+      ['status', this.#statuses, STATUSES],
     ] as const;
     for (const [field, column, list] of words) {
       const index = this.#plan.columns.findIndex((use) => use.field === field);
@@ -320,6 +363,11 @@ const SUMMARY: Fault = { wrong: 'labels a summary', remedy: 'Let the row go.' };
 const NO_MODE: Fault = {
   wrong: 'has no unit, and nothing else says what was measured',
   remedy: 'Add the unit, or state the mode for the file.',
+};
+const NO_PREFIX: Fault = { wrong: 'is no prefix of a unit', remedy: 'Write k, M, m, µ, n or p, or leave it empty.' };
+const TWO_PREFIXES: Fault = {
+  wrong: 'is another prefix than that of the unit',
+  remedy: 'Leave one of the two empty.',
 };
 const NO_UNIT: Fault = {
   wrong: 'is none of the units V, Ω, F and A',

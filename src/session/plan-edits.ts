@@ -2,7 +2,8 @@ import { FIELDS, type ColumnUse, type Field, type FilePlan, type Given, type Giv
 import type { Shape } from '../domain/import-record.ts';
 
 const READING_FIELDS: readonly Field[] = [
-  'ignored', 'time', 'date', 'clock', 'elapsed', 'repair', 'family', 'point', 'stage', 'mode', 'specimen', 'reading', 'unit', 'meter',
+  'ignored', 'time', 'date', 'clock', 'elapsed', 'repair', 'family', 'point', 'stage', 'mode', 'specimen', 'reading', 'unit', 'prefix',
+  'status', 'meter',
 ]; // prettier-ignore
 const REPAIR_FIELDS: readonly Field[] = [
   'ignored', 'repair', 'family', 'complaint', 'received', 'returned', 'outcome', 'replaced', 'comeback of', 'bench',

@@ -62,6 +62,7 @@ export const planShape: Read<FilePlan> = shape<FilePlan>({
       prefix: optional(finite),
       point: optional(text),
       stage: optional(oneOf(STAGES)),
+      unitColumn: optional(count()),
     }),
     100_000,
   ),
@@ -71,7 +72,12 @@ export const planShape: Read<FilePlan> = shape<FilePlan>({
   overRangeMarks: optional(listOf(text)),
   givenRanges: optional(listOf(shape<GivenRange>({ from: count(), to: count(), given: givenShape }), 100_000)),
   questions: listOf(
-    shape<Question>({ about: oneOf(['encoding', 'decimal mark', 'date order', 'columns', 'given']), text }),
+    shape<Question>({
+      about: oneOf(['encoding', 'decimal mark', 'date order', 'columns', 'given']),
+      text,
+      columns: optional(listOf(count(), 100_000)),
+      lines: optional(listOf(count(), 100_000)),
+    }),
     10_000,
   ),
 });
