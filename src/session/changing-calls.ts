@@ -5,7 +5,7 @@ const CHANGING = [
   'takeBack',
   'mendRow',
   'letGo',
-  'answerName',
+  'answerNames',
   'setBands',
   'removeBand',
   'setFamily',

@@ -95,8 +95,8 @@ const CASES: Readonly<Record<ChangingCall, Case>> = {
     await click('Let go line 1204 of shift.csv');
     return undefined;
   },
-  answerName: async (answerName) => {
-    const { session } = await openSession({ answerName });
+  answerNames: async (answerNames) => {
+    const { session } = await openSession({ answerNames });
     await show('bt-names-list', { session, names: [{ kind: 'meter', name: 'M9', readings: 40, alike: [] }] });
     await click('a new meter: M9');
     return () => expect.element(page.getByRole('button', { name: 'a new meter: M9' })).toBeVisible();

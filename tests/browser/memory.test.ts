@@ -49,7 +49,7 @@ describe('what outlasts the page', () => {
         },
       ],
     ]);
-    await first.call('answerName', [{ kind: 'family', name: 'SISKIN-40' }]);
+    await first.call('answerNames', [[{ kind: 'family', name: 'SISKIN-40' }]]);
     const query = { filters: [], sort: [] };
     const before = {
       summary: await first.call('summary', []),

@@ -6,14 +6,14 @@ import { openSession } from './app-bench.ts';
 import { all, show, violations } from './app-page.ts';
 
 const names: readonly UnknownName[] = [
-  { kind: 'family', name: 'HERON 48', readings: 2, alike: ['HERON-48'] },
+  { kind: 'family', name: 'HERON 48', readings: 2, alike: ['HERON-48'], same: 'HERON-48' },
   { kind: 'point', name: '12 V', family: 'HERON-48', readings: 1, alike: ['12V main'] },
   { kind: 'meter', name: 'M9', readings: 40, alike: [] },
 ];
 
 async function showNames(list = names) {
   const opened = await openSession({
-    answerName: () => ({ readings: 0, repairs: 0, families: 0, bands: 0 }),
+    answerNames: () => ({ readings: 0, repairs: 0, families: 0, bands: 0 }),
     meters: () => [],
   });
   return { ...opened, element: await show('bt-names-list', { session: opened.session, names: list }) };
@@ -46,8 +46,8 @@ describe('an answer', () => {
     const { client } = await showNames();
     await page.getByRole('button', { name: 'a new meter: M9' }).click();
     await expect
-      .poll(() => client.calls.find(({ name }) => name === 'answerName')?.args)
-      .toEqual([{ kind: 'meter', name: 'M9' }]);
+      .poll(() => client.calls.find(({ name }) => name === 'answerNames')?.args)
+      .toEqual([[{ kind: 'meter', name: 'M9' }]]);
     await expect.element(page.getByText('M9 is a new meter.')).toBeVisible();
   });
 
@@ -58,15 +58,40 @@ describe('an answer', () => {
     (page.getByRole('button', { name: 'Take it as that: HERON 48' }).element() as HTMLElement).focus();
     await userEvent.keyboard('{Enter}');
     await expect
-      .poll(() => client.calls.find(({ name }) => name === 'answerName')?.args)
-      .toEqual([{ kind: 'family', name: 'HERON 48', meaning: 'PLOVER-32' }]);
+      .poll(() => client.calls.find(({ name }) => name === 'answerNames')?.args)
+      .toEqual([[{ kind: 'family', name: 'HERON 48', meaning: 'PLOVER-32' }]]);
   });
 
   test('names the family of a point', async () => {
     const { client } = await showNames();
     await page.getByRole('button', { name: 'Take it as that: 12 V' }).click();
     await expect
-      .poll(() => client.calls.find(({ name }) => name === 'answerName')?.args)
-      .toEqual([{ kind: 'point', name: '12 V', family: 'HERON-48', meaning: '12V main' }]);
+      .poll(() => client.calls.find(({ name }) => name === 'answerNames')?.args)
+      .toEqual([[{ kind: 'point', name: '12 V', family: 'HERON-48', meaning: '12V main' }]]);
+  });
+});
+
+describe('all at once', () => {
+  test('names are new after it was asked once more', async () => {
+    const { client } = await showNames();
+    await page.getByRole('button', { name: 'Take all 3 as new…' }).click();
+    await expect.poll(() => client.calls.some(({ name }) => name === 'answerNames')).toBe(false);
+    await page.getByRole('button', { name: 'Take all as new', exact: true }).click();
+    await expect
+      .poll(() => client.calls.find(({ name }) => name === 'answerNames')?.args[0])
+      .toEqual([
+        { kind: 'family', name: 'HERON 48' },
+        { kind: 'point', name: '12 V', family: 'HERON-48' },
+        { kind: 'meter', name: 'M9' },
+      ]);
+    await expect.element(page.getByText('3 names are new.')).toBeVisible();
+  });
+
+  test('names that differ in case, blanks and punctuation alone are those that are known', async () => {
+    const { client } = await showNames();
+    await page.getByRole('button', { name: 'Take 1 name that is spelled otherwise as the one that is known' }).click();
+    await expect
+      .poll(() => client.calls.find(({ name }) => name === 'answerNames')?.args[0])
+      .toEqual([{ kind: 'family', name: 'HERON 48', meaning: 'HERON-48' }]);
   });
 });

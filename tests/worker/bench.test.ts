@@ -161,8 +161,9 @@ describe('imports', () => {
     const heron = unknown.find(({ name }) => name === 'HERON 48');
     expect(heron).toMatchObject({ kind: 'family', readings: 2 });
     expect(heron?.alike[0]).toBe('HERON-48');
-    await ask(bench, 'answerName', { kind: 'family', name: 'HERON 48', meaning: 'HERON-48' });
-    await ask(bench, 'answerName', { kind: 'family', name: 'SISKIN-40' });
+    expect(heron?.same).toBe('HERON-48');
+    await ask(bench, 'answerNames', [{ kind: 'family', name: 'HERON 48', meaning: 'HERON-48' }]);
+    await ask(bench, 'answerNames', [{ kind: 'family', name: 'SISKIN-40' }]);
     expect((await ask(bench, 'unknownNames')).filter(({ kind }) => kind === 'family')).toEqual([]);
     const later = ROWS[0]!.replace('HERON-48', 'HERON 48').replace('09:00', '11:00');
     await ask(bench, 'bringIn', [logFile('may.csv', [later])]);

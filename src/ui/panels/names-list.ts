@@ -7,7 +7,7 @@ import { ChangeController } from '../controllers/change-controller.ts';
 import '../paging.ts';
 import { pageOf } from '../paging.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { countOf } from '../words.ts';
+import { countOf, countText } from '../words.ts';
 
 const PAGE = 10;
 
@@ -50,6 +50,14 @@ export class NamesList extends LitElement {
         border-bottom: 1px solid var(--rule);
       }
 
+      .all {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.25rem 1rem;
+        margin: 0.5rem 0;
+      }
+
       .name {
         overflow-wrap: anywhere;
         unicode-bidi: isolate;
@@ -70,6 +78,7 @@ export class NamesList extends LitElement {
   private readonly making = new ChangeController(this);
 
   @state() private firstShown = 0;
+  @state() private asksWhetherAllNew = false;
   /** What was answered last. */
   @state() private said = '';
 
@@ -98,19 +107,75 @@ export class NamesList extends LitElement {
     return [...new Set([...alike, ...others])].filter((other) => other !== name && !asked.has(other));
   }
 
-  private async answer({ kind, name, family }: UnknownName, at: number, meaning?: string): Promise<void> {
-    const answer: NameAnswer = {
-      kind,
-      name,
-      ...(family !== undefined && { family }),
-      ...(meaning !== undefined && { meaning }),
-    };
-    if ((await this.making.make(() => this.session.ask('answerName', [answer]))) === undefined) return;
+  private async answer(unknown: UnknownName, at: number, meaning?: string): Promise<void> {
+    const { kind, name } = unknown;
+    const answer = answerOf(unknown, meaning);
+    if ((await this.making.make(() => this.session.ask('answerNames', [[answer]]))) === undefined) return;
     this.said = meaning === undefined ? `${name} is a new ${KINDS[kind]}.` : `${name} is ${meaning} from now on.`;
     await this.updateComplete;
     const rows = this.renderRoot.querySelectorAll('li');
     const next = rows[Math.min(at, rows.length - 1)]?.querySelector('button');
     (next ?? this.renderRoot.querySelector<HTMLElement>('h2'))?.focus();
+  }
+
+  private async answerAll(answers: readonly NameAnswer[], said: string): Promise<void> {
+    if ((await this.making.make(() => this.session.ask('answerNames', [answers]))) === undefined) return;
+    this.said = said;
+    this.asksWhetherAllNew = false;
+    await this.updateComplete;
+    (this.renderRoot.querySelector<HTMLElement>('li button') ?? this.renderRoot.querySelector<HTMLElement>('h2'))?.focus(); // prettier-ignore
+  }
+
+  private async askWhetherAllNew(asks: boolean): Promise<void> {
+    this.asksWhetherAllNew = asks;
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>(asks ? '[data-keep]' : '.all button')?.focus();
+  }
+
+  private renderAll() {
+    const { names, making } = this;
+    const count = countOf(names.length, 'name', this.session.state.decimalMark);
+    const otherwise = names.filter(({ same }) => same !== undefined);
+    if (names.length < 2 && otherwise.length === 0) return nothing;
+    if (this.asksWhetherAllNew) {
+      const takeAll = (): Promise<void> =>
+        this.answerAll(names.map((name) => answerOf(name)), `${count} are new.`); // prettier-ignore
+      return html`<div class="all">
+        <span>Are all ${count} new? None of them is then asked about again.</span>
+        <button type="button" ?disabled=${making.isBusy} @click=${takeAll}>Take all as new</button>
+        <button type="button" data-keep @click=${() => this.askWhetherAllNew(false)}>Ask about each</button>
+      </div>`;
+    }
+    const spelled =
+      otherwise.length === 1
+        ? '1 name that is spelled otherwise as the one that is known'
+        : `${otherwise.length} names that are spelled otherwise as those that are known`;
+    return html`<div class="all">
+      ${
+        otherwise.length === 0
+          ? nothing
+          : html`<button
+                type="button"
+                ?disabled=${making.isBusy}
+                aria-describedby="otherwise"
+                @click=${() =>
+                  this.answerAll(
+                    otherwise.map((name) => answerOf(name, name.same)),
+                    `Taken: ${otherwise.map(({ name, same }) => `${name} is ${same ?? name}`).join(', ')}.`,
+                  )}
+              >
+                Take ${spelled}
+              </button>
+              <span id="otherwise" class="quiet">They differ in case, blanks and punctuation alone.</span>`
+      }
+      ${
+        names.length < 2
+          ? nothing
+          : html`<button type="button" @click=${() => this.askWhetherAllNew(true)}>
+              Take all ${countText(names.length, this.session.state.decimalMark)} as new…
+            </button>`
+      }
+    </div>`;
   }
 
   private take(event: Event, name: UnknownName, at: number): void {
@@ -168,7 +233,7 @@ export class NamesList extends LitElement {
         known: the answer is remembered for the files to come.
       </p>
       <span role="status">${this.said}</span>
-      ${this.making.faultLine()}
+      ${this.making.faultLine()} ${this.renderAll()}
       <ul aria-labelledby="names">
         ${items.map((name, at) => this.renderName(name, at))}
       </ul>
@@ -181,6 +246,11 @@ export class NamesList extends LitElement {
         @page-turned=${this.turn}
       ></bt-paging>`;
   }
+}
+
+/** What is said of a name; without a meaning it is new. */
+function answerOf({ kind, name, family }: Omit<NameAnswer, 'meaning'>, meaning?: string): NameAnswer {
+  return { kind, name, ...(family !== undefined && { family }), ...(meaning !== undefined && { meaning }) };
 }
 
 declare global {

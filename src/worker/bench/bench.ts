@@ -148,8 +148,8 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     },
     setAsideText: (_, isForSpreadsheet = false) => setAsideText(judged.data, isForSpreadsheet),
     unknownNames: () => unknownNames(judged.data),
-    answerName: async (_, answer) => {
-      await commit(settled({ ...kept, aliases: [...kept.aliases, answer] }));
+    answerNames: async (_, answers) => {
+      await commit(settled({ ...kept, aliases: [...kept.aliases, ...answers] }));
       return summary();
     },
     count: (_, query) => view.count(query),

@@ -43,7 +43,15 @@ export function unknownNames(data: BenchData): readonly UnknownName[] {
     if (name === '' || count === 0 || known.length === 0 || known.includes(name) || isAnswered) return;
     const key = JSON.stringify([kind, family, name]);
     const readings = (found.get(key)?.readings ?? 0) + count;
-    found.set(key, { kind, name, ...(family !== undefined && { family }), readings, alike: alike(name, known) });
+    const same = sameOf(name, known);
+    found.set(key, {
+      kind,
+      name,
+      ...(family !== undefined && { family }),
+      readings,
+      alike: alike(name, known),
+      ...(same !== undefined && { same }),
+    });
   };
   for (let check = 0; check < checks.size; check += 1) {
     const family = families.label(checks.familyCode(check));
@@ -65,6 +73,17 @@ function alike(name: string, known: readonly string[]): readonly string[] {
     .sort((a, b) => a.distance - b.distance)
     .slice(0, MOST_ALIKE)
     .map(({ other }) => other);
+}
+
+/** The one known name that differs in case and in what is neither letter nor digit; of 12V and −12V none does. */
+function sameOf(name: string, known: readonly string[]): string | undefined {
+  const same = known.filter((other) => plain(other) === plain(name) && signOf(other) === signOf(name));
+  return same.length === 1 && plain(name) !== '' ? same[0] : undefined;
+}
+
+/** A sign before a digit, which is no mere punctuation. */
+function signOf(name: string): string {
+  return /(?:^|\s)([+\-−])\s?\d/.exec(name)?.[1]?.replace('−', '-') ?? '';
 }
 
 function plain(name: string): string {

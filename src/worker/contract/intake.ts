@@ -31,6 +31,8 @@ export interface UnknownName {
   readonly readings: number;
   /** Names that it may be another spelling of, likeliest first. */
   readonly alike: readonly string[];
+  /** The known name from which it differs in case, blanks and punctuation alone, where there is just one. */
+  readonly same?: string;
 }
 
 /** What the page may ask about files brought in. */
@@ -55,6 +57,7 @@ export interface IntakeCalls {
   setAsideText(isForSpreadsheet?: boolean): string;
   /** Names that readings brought and nothing knows, until somebody answers for them. */
   unknownNames(): readonly UnknownName[];
-  answerName(answer: NameAnswer): BenchSummary;
+  /** Remembers what names are, all of them at once. */
+  answerNames(answers: readonly NameAnswer[]): BenchSummary;
   shift(): ShiftOverview;
 }
