@@ -1,4 +1,6 @@
-import { limitsOf, type Band, type Expectation } from '../domain/band.ts';
+import { limitsOf, type Band, type Expectation, type Limits } from '../domain/band.ts';
+import type { Family } from '../domain/family.ts';
+import { partOfPoint, soundLimitsAt } from '../domain/part-fault.ts';
 import { FAIL, HIGH, LOW, NOT_JUDGED, PASS } from '../domain/verdict.ts';
 import { MODE_UNITS, STATES, type Mode, type State } from '../domain/reading.ts';
 import type { LogNames } from '../columns/reading-log.ts';
@@ -18,8 +20,16 @@ export interface BandTable {
   readonly byState: Uint8Array;
 }
 
-/** Compiles `bands` for the checks of a log. A band with a stage outweighs one that holds at every stage; of equals the last holds. */
-export function compileBands(names: LogNames, bands: readonly Band[]): BandTable {
+/**
+ * Compiles `bands` for the checks of a log. A band with a stage outweighs one that holds at every stage; of equals the last holds.
+ * No band passes what is a fault of the part, whatever it was learned from: its limits end there.
+ * @param families - by name; where a family or a point is not declared, the point's name tells the part
+ */
+export function compileBands(
+  names: LogNames,
+  bands: readonly Band[],
+  families: ReadonlyMap<string, Family> = new Map(),
+): BandTable {
   const byKey = new Map(bands.map((band) => [bandKey(band.family, band.point, band.mode, band.stage), band]));
   const { checks } = names;
   const table = {
@@ -36,10 +46,11 @@ export function compileBands(names: LogNames, bands: readonly Band[]): BandTable
     table.bands[code] = band;
     table.followsMains[code] = band.expects.kind === 'rectified mains' ? 1 : 0;
     const limits = limitsOf(band.expects);
-    table.low[code] = limits?.low ?? NaN;
-    table.high[code] = limits?.high ?? NaN;
+    const sound = soundLimitsAt(partOfPoint(families.get(family), point), mode, stage);
+    table.low[code] = Math.max(limits?.low ?? NaN, sound.low);
+    table.high[code] = Math.min(limits?.high ?? NaN, sound.high);
     STATES.forEach((state, index) => {
-      table.byState[code * STATES.length + index] = judgeState(state, band.expects, mode);
+      table.byState[code * STATES.length + index] = faultOf(state, sound) ?? judgeState(state, band.expects, mode);
     });
   }
   return table;
@@ -72,6 +83,12 @@ export function judgeState(state: State, expects: Expectation, mode: Mode): numb
     case 'value':
       return NOT_JUDGED;
   }
+}
+
+/** The verdict on an answer without a number that is a fault by itself; undefined where it is none. */
+function faultOf(state: State, { low, high }: Limits): number | undefined {
+  if (state === 'beep' && low > -Infinity) return FAIL | LOW;
+  return (state === 'over-range' || state === 'no beep') && high < Infinity ? FAIL | HIGH : undefined;
 }
 
 function lowLimit(expects: Expectation): number {

@@ -80,9 +80,9 @@ export const EMPTY_BENCH: BenchData = {
 
 /** Judges all readings of a bench. */
 export function judgeBench(data: BenchData): Judged {
-  const { log, bands, meters } = data;
+  const { log, bands, meters, families } = data;
   const standard: Standard = {
-    table: compileBands(log.names, bands),
+    table: compileBands(log.names, bands, families),
     accuracies: compileMeters(log.names, meters),
     mains: mainsByRepair(log),
   };
