@@ -46,6 +46,23 @@ function boardsRead(
 }
 
 describe('proposeFor(judged, check, settings)', () => {
+  // Common practice, no source: a transistor of 0.3 to 0.9 Ω out of circuit is shorted, a fuse of megohms is blown.
+  test('refuses a band that would pass a short in a transistor or a blown fuse', () => {
+    const settings = { ...LEARNING, rule: { ...LEARNING.rule, newParts: true } };
+    const learned = (point: string, base: number) => {
+      const own = { point, stage: 'part out', mode: 'resistance', specimen: 'new part', decimals: 3 } as const;
+      const readings = Array.from({ length: 20 }, (_, board) => ({
+        ...own,
+        repair: `T-${board}`,
+        value: base * (1 + board / 100),
+      }));
+      return proposeFor(benchOf(readings), { ...check, point, stage: 'part out', mode: 'resistance' }, settings);
+    };
+    expect(learned('Q1 D→S', 0.4).reason).toContain('would pass a short in Q1');
+    expect(learned('F1', 2e6).reason).toContain('would pass a blown F1');
+    expect(learned('R1', 0.4).proposal).toBeDefined();
+  });
+
   // The boards read 12 V ± 0.5 % in truth: the middle of the band is known, and its width is that of boards read by right meters.
   test('puts a meter’s known offset right first, so that the band is narrower and in its place', () => {
     let [put, asRead, middle] = [0, 0, 0];

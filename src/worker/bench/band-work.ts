@@ -4,6 +4,7 @@ import { countOf, countText } from '../../domain/count-text.ts';
 import { errorText } from '../../domain/error-text.ts';
 import type { GoodRule } from '../../domain/good-rule.ts';
 import { roleOf } from '../../domain/family.ts';
+import { partOfPoint, soundLimits } from '../../domain/part-fault.ts';
 import { markedVolts, usualPercent } from '../../domain/marking.ts';
 import { isPowered, MODE_UNITS } from '../../domain/reading.ts';
 import { Pauses } from '../../intake/pauses.ts';
@@ -102,6 +103,7 @@ function proposalOf(
   });
   const { method, scale, count, overRange, boardsWanted, normality } = proposal;
   const limits = limitsOf(proposal.expects) ?? proposal.exact;
+  refuseFaults(judged, check, limits);
   const differ = differingMeters(judged, check, numbers);
   return {
     band: { ...check, expects: proposal.expects, basis: 'learned' },
@@ -122,6 +124,19 @@ function proposalOf(
     boardsWanted,
     trial: trialOf(judged, past, proposal.expects),
   };
+}
+
+/** @throws Error where limits would pass what is a fault of the part, as a sentence for the technician */
+function refuseFaults({ data }: Judged, { family, point, mode }: Check, { low, high }: Limits): void {
+  const part = partOfPoint(data.families.get(family), point);
+  const sound = soundLimits(part, mode);
+  if (low >= sound.low && high <= sound.high) return;
+  const unit = MODE_UNITS[mode];
+  throw new Error(
+    sound.low > -Infinity
+      ? `A band learned here would pass a short in ${part ?? point}: type in one of at least ${sound.low} ${unit} or more (common practice).`
+      : `A band learned here would pass a blown ${part ?? point}: type in one of at most ${sound.high} ${unit} or less (common practice).`,
+  );
 }
 
 /** Two meters that surely differ and both read this check, where nobody knows which is off. */

@@ -43,7 +43,11 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
 
   const replace = (data: BenchData): void => {
     const isJudged =
-      data.log === kept.log && data.edits === kept.edits && data.bands === kept.bands && data.meters === kept.meters;
+      data.log === kept.log &&
+      data.edits === kept.edits &&
+      data.bands === kept.bands &&
+      data.meters === kept.meters &&
+      data.families === kept.families;
     kept = data;
     if (isJudged) judged = { ...judged, data: { ...data, log: judged.data.log } };
     else {
