@@ -1,6 +1,7 @@
 import { isLiveBand } from '../domain/band.ts';
 import { countOf, countText } from '../domain/count-text.ts';
 import { TOUCH_LIMIT } from '../domain/discharge.ts';
+import { roleOf, type Family, type Role } from '../domain/family.ts';
 import { listText } from '../domain/list-text.ts';
 import { isPowered } from '../domain/reading.ts';
 import { isOutOfBand } from '../domain/verdict.ts';
@@ -8,12 +9,15 @@ import { afterLastWork, held, isBulkVolts, isJudged, lastOfEach, type Held } fro
 import { pointsOf, said, were } from './go-back-words.ts';
 import type { GoBackCase, JudgedReading } from './go-back.ts';
 
+const SUPPLIES: readonly Role[] = ['bulk', 'standby', 'main', 'backlight'];
+
 /** Of more excursions than this, the first are told. */
 const MOST_SAID = 3;
 
 export function liveLine(board: GoBackCase): Held {
   const wanted = [...new Set(board.bands.filter(isLiveBand).map(({ point }) => point))];
-  if (wanted.length === 0)
+  const bare = withoutBand(board, wanted);
+  if (wanted.length === 0 && bare.length === 0)
     return held('not measured', 'No live point of this family has a band to be held against.', []);
   const after = afterLastWork(board).filter(({ stage, specimen, point }) => stage === 'live' && specimen === 'board' && wanted.includes(point)); // prettier-ignore
   const last = lastOfEach(after);
@@ -29,6 +33,10 @@ export function liveLine(board: GoBackCase): Held {
   const unjudged = wanted.filter((point) => !last.some((reading) => reading.point === point && isJudged(reading)));
   if (unjudged.length > 0)
     return held('not measured', `${listText(unjudged)} ${were(unjudged)} read, and no answer can be held against a band.`, last); // prettier-ignore
+  if (bare.length > 0) {
+    const count = countOf(bare.length, 'live point', board.mark);
+    return held('not measured', `${count} without a band: ${listText(bare)}.`, last);
+  }
   const unsteady = after.filter((reading) => isOutOfBand(reading.verdict) && !last.includes(reading));
   const before = unsteady.length === 0 ? '' : ` Before that, ${said(unsteady, board.mark)}, out of band.`;
   return held(
@@ -36,6 +44,16 @@ export function liveLine(board: GoBackCase): Held {
     `${countOf(wanted.length, 'live point', board.mark)} read after the last part was fitted, all in band.${before}`,
     last,
   );
+}
+
+/** Points that a running board shows and no live band judges: those read live on it, and its family's supplies unless read without power. */
+function withoutBand({ readings, family }: GoBackCase, banded: readonly string[]): readonly string[] {
+  const own = readings.filter(({ specimen }) => specimen === 'board');
+  const read = own.filter(({ stage }) => stage === 'live').map(({ point }) => point);
+  const unpowered = new Set(own.filter(({ stage }) => !isPowered(stage)).map(({ point }) => point));
+  const supplies = (family?.points ?? []).filter(({ name, role }) => SUPPLIES.includes(role) && !unpowered.has(name));
+  const all = new Set([...read, ...supplies.map(({ name }) => name)]);
+  return [...all].filter((point) => !banded.includes(point) && roleIn(family, point) !== 'mains');
 }
 
 export function runInLine(board: GoBackCase): Held {
@@ -57,6 +75,10 @@ export function runInLine(board: GoBackCase): Held {
   const blank = entriesOf(logged.filter(({ state }) => state === 'blank'));
   const gaps = blank === 0 ? '' : `; ${countText(blank, mark)} ${blank === 1 ? 'is' : 'are'} blank`;
   return held('holds', `${entriesText(entriesOf(judged), mark)} of ${pointsOf(judged)} in band${gaps}.`, judged);
+}
+
+function roleIn(family: Family | undefined, point: string): Role {
+  return family?.points.find(({ name }) => name === point)?.role ?? roleOf(point);
 }
 
 function entriesOf(readings: readonly JudgedReading[]): number {

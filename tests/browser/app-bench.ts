@@ -68,6 +68,7 @@ export function repairLine(id: string, changes: Partial<RepairLine['repair']> = 
     readings: 12,
     outOfBand,
     liveOutOfBand: 0,
+    liveJudged: 5,
     liveReadings: 5,
     listed: true,
   };

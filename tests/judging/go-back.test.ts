@@ -216,8 +216,20 @@ describe('live points', () => {
       band('Q1 D→S', { mode: 'resistance' }),
       band('12V main', { stage: 'live' }),
     ];
-    expect(line('live', [main()], { bands })[0]).toBe('holds');
-    expect(line('live', [main()], { bands: bands.slice(0, 2) })[0]).toBe('not measured');
+    const noBulk = { ...family, points: family.points.filter(({ role }) => role !== 'bulk') };
+    expect(line('live', [main()], { bands, family: noBulk })[0]).toBe('holds');
+    expect(line('live', [main()], { bands: bands.slice(0, 2), family: noBulk })[0]).toBe('not measured');
+  });
+
+  test('without a band are counted and named, and the line does not stand on those that have one', () => {
+    const bands = [band('12V main')];
+    expect(line('live', [main()], { bands }).slice(0, 2)).toEqual([
+      'not measured',
+      '1 live point without a band: bulk.',
+    ]);
+    const unknown = main({ point: '24V main', verdict: NO_BAND });
+    expect(line('live', [bulk(), main(), unknown])[1]).toBe('1 live point without a band: 24V main.');
+    expect(line('live', [main()], { bands: [] })[1]).toBe('2 live points without a band: 12V main and bulk.');
   });
 
   test('a discharge reading of the bulk capacitor is no work on the board', () => {

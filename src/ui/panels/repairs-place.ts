@@ -169,11 +169,15 @@ export class RepairsPlace extends LitElement {
   }
 
   /** Whether the board works, as its live readings after the last work on it show. */
-  private renderLive({ liveReadings, liveOutOfBand }: RepairLine) {
+  private renderLive({ liveReadings, liveJudged, liveOutOfBand }: RepairLine) {
     const { decimalMark } = this.session.state;
     if (liveReadings === 0) return html`<span class="quiet">· not measured</span>`;
     const all = countText(liveReadings, decimalMark);
-    if (liveOutOfBand === 0) return html`✓ all ${all} in band`;
+    if (liveOutOfBand === 0 && liveJudged === liveReadings) return html`all ${all} in band`;
+    if (liveOutOfBand === 0) {
+      const open = countText(liveReadings - liveJudged, decimalMark);
+      return html`<span class="quiet">· ${open} of ${all} not held against a band</span>`;
+    }
     return html`<span class="wrong">▲ ${countText(liveOutOfBand, decimalMark)} of ${all} out</span>`;
   }
 

@@ -1,5 +1,5 @@
 import { isPowered } from '../../domain/reading.ts';
-import { isOutOfBand } from '../../domain/verdict.ts';
+import { isOutOfBand, PASS, VERDICT_MASK } from '../../domain/verdict.ts';
 import type { RepairLine } from '../contract/repairs.ts';
 import type { Judged } from './bench-data.ts';
 
@@ -16,7 +16,7 @@ export function repairLine(judged: Judged, id: string): RepairLine {
   const { data, verdicts } = judged;
   const { checks, families } = data.log.names;
   const rows = rowsOf(judged, id);
-  const live = rows.filter((row) => isPowered(checks.stage(data.log.check[row]!)));
+  const live = afterLastWork(judged, rows);
   const outOfBand = (some: Uint32Array): number =>
     some.reduce((count, row) => count + (isOutOfBand(verdicts[row]!) ? 1 : 0), 0);
   const listed = data.repairs.get(id);
@@ -34,7 +34,8 @@ export function repairLine(judged: Judged, id: string): RepairLine {
     },
     readings: rows.length,
     outOfBand: outOfBand(rows),
-    liveOutOfBand: outOfBand(afterLastWork(judged, rows)),
+    liveOutOfBand: outOfBand(live),
+    liveJudged: live.filter((row) => (verdicts[row]! & VERDICT_MASK) >= PASS).length,
     liveReadings: live.length,
     listed: listed !== undefined,
   };

@@ -18,6 +18,9 @@ export interface RepairLine {
   readonly outOfBand: number;
   /** Live readings out of band after the last work on the board. */
   readonly liveOutOfBand: number;
+  /** Live readings after it that a band settled either way. */
+  readonly liveJudged: number;
+  /** Live readings after it. */
   readonly liveReadings: number;
   /** Whether the table of repairs knows it; else it is known from readings alone. */
   readonly listed: boolean;
