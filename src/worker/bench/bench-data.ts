@@ -89,6 +89,11 @@ export function judgeBench(data: BenchData): Judged {
   return { data, standard, verdicts: judgeLog(log, standard), rowsByRepair: groupByRepair(log) };
 }
 
+/** Whether two benches declare the very same families: taking a change of something else back makes the map anew, but not what it holds. */
+export function sameFamilies(one: BenchData['families'], other: BenchData['families']): boolean {
+  return one === other || (one.size === other.size && [...one].every(([name, family]) => other.get(name) === family));
+}
+
 /** A family by name, with points that only its readings name put beside the declared ones; undefined where nothing names it. */
 export function familyNamed(data: BenchData, name: string): Family | undefined {
   const declared = data.families.get(name);

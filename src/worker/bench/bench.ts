@@ -1,7 +1,7 @@
 import { previewFile } from '../../intake/preview.ts';
 import { applyChanges, reverseChanges } from '../../store/journal.ts';
 import type { Change, EditNote } from '../../store/kept.ts';
-import { EMPTY_BENCH, familyNames, judgeBench, type BenchData, type Judged } from './bench-data.ts';
+import { EMPTY_BENCH, familyNames, judgeBench, sameFamilies, type BenchData, type Judged } from './bench-data.ts';
 import { bandsText } from './bands-text.ts';
 import { bringIn, headOf, settled, withKnown } from './bring-in.ts';
 import { withoutImport } from './contents.ts';
@@ -47,7 +47,7 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       data.edits === kept.edits &&
       data.bands === kept.bands &&
       data.meters === kept.meters &&
-      data.families === kept.families;
+      sameFamilies(data.families, kept.families);
     kept = data;
     if (isJudged) judged = { ...judged, data: { ...data, log: judged.data.log } };
     else {
