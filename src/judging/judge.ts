@@ -52,9 +52,17 @@ export function judgeLog(log: ReadingLog, standard: Standard): Uint8Array {
     if (state[row] !== VALUE) {
       const verdict = byState[code * STATES.length + state[row]!]!;
       const isSettled = state[row] !== OVER_RANGE || isOpen[code] === 1;
-      verdicts[row] = isSettled
-        ? verdict
-        : judgeOverRange(rangeLimitIn(log, row, modes[code]!, standard.accuracies), verdict, low[code]!, high[code]!);
+      if (isSettled) {
+        verdicts[row] = verdict;
+        continue;
+      }
+      const limits =
+        followsMains[code] === 1
+          ? followedLimits(table, code, mains[log.repair[row]!]!)
+          : { low: low[code]!, high: high[code]! };
+      verdicts[row] = limits
+        ? judgeOverRange(rangeLimitIn(log, row, modes[code]!, standard.accuracies), verdict, limits)
+        : NOT_JUDGED;
     } else if (followsMains[code] === 1) {
       const limits = followedLimits(table, code, mains[log.repair[row]!]!);
       verdicts[row] = limits
@@ -105,7 +113,7 @@ function rangeLimitIn(log: ReadingLog, row: number, mode: number, accuracies: Ac
 }
 
 /** A range that ends below the limit in question leaves open on which side of it an over-range reading lies. */
-function judgeOverRange(rangeLimit: number, verdict: number, low: number, high: number): number {
+function judgeOverRange(rangeLimit: number, verdict: number, { low, high }: Limits): number {
   if (rangeLimit === -Infinity) return verdict;
   const limit = verdict === PASS ? low : high;
   return rangeLimit < limit ? NOT_JUDGED : verdict;

@@ -25,7 +25,7 @@ export function comparableChecks({ names: { checks } }: ReadingLog): Uint8Array 
 
 /**
  * The voltages by which meters can be compared: live readings of rails and mains. Of several readings by one meter at one check of one repair the last
- * counts, which is of the mended board. Cost: O(n).
+ * counts, which is of the mended board, and of several at one moment the highest. Cost: O(n).
  */
 export function liveVoltages(log: ReadingLog): readonly LiveVoltage[] {
   const { checks } = log.names;
@@ -38,7 +38,8 @@ export function liveVoltages(log: ReadingLog): readonly LiveVoltage[] {
     if (Number.isNaN(time)) continue;
     const key = (repair * checks.size + check) * log.names.meters.size + meter;
     const known = last.get(key);
-    if (known === undefined || known.time <= time) last.set(key, { meter, repair, check, time, log: Math.log(value) });
+    const next = { meter, repair, check, time, log: Math.log(value) };
+    if (known === undefined || known.time < time || (known.time === time && known.log < next.log)) last.set(key, next);
   }
   return [...last.values()];
 }

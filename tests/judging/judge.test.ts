@@ -220,6 +220,31 @@ describe('judgeLog(log, standard)', () => {
     expect(limitsAt(log, 4, standard)).toBeUndefined();
   });
 
+  test('the mains is the latest reading in time, wherever the log has it, and of one moment the highest', () => {
+    const mains = { point: 'mains', mode: 'AC volts', repair: 'T-1' } as const;
+    const late = { ...mains, value: 230, time: 2000 };
+    const early = { ...mains, value: 120, time: 1000 };
+    const alike = { ...mains, value: 228, time: 2000 };
+    const timeless = { ...mains, value: 90, time: NaN };
+    for (const readings of [
+      [early, late, alike, timeless],
+      [timeless, alike, late, early],
+    ])
+      // prettier-ignore
+      expect([...mainsByRepair(logOf(...readings))]).toEqual([230]);
+  });
+
+  test('over-range on a band that follows the mains is held against the mains as measured', () => {
+    const at = (repair: string, volts: number): readonly Partial<Reading>[] => [
+      { point: 'mains', mode: 'AC volts', repair, value: volts },
+      { repair, point: 'bulk', state: 'over-range', value: 200 },
+    ];
+    const log = logOf(...at('T-1', 120), ...at('T-2', 230), { repair: 'T-3', point: 'bulk', state: 'over-range' });
+    const standard = standardFor(log, [bandFor({ point: 'bulk' }, { kind: 'rectified mains', below: 10, above: 3 })]);
+    const verdicts = judgeLog(log, standard);
+    expect([verdicts[1], verdicts[3], verdicts[4]]).toEqual([FAIL | HIGH, NOT_JUDGED, NOT_JUDGED]);
+  });
+
   test('the meter that measured guards the limit with its own uncertainty', () => {
     const log = logOf({ value: 12.58, meter: 'M2' }, { value: 12.58, meter: 'M9' });
     const band = bandFor({}, { kind: 'between', low: 11.4, high: 12.6 });

@@ -38,6 +38,21 @@ describe('bringIn(files)', () => {
     expect(await ask(backward, 'families')).toEqual(await ask(forward, 'families'));
   });
 
+  test('two files that overlap give the same readings in either order, also where only a repair tells the family', async () => {
+    const head = 'time,repair,family,point,stage,mode,value,unit,meter\n';
+    const line = (minute: number, family: string): string =>
+      `2026-01-05 09:${minute},R-1,${family},C1,refitted,DC volts,${minute}.0,V,M1\n`;
+    const named = new File([head, line(10, 'PLOVER-32'), line(20, 'PLOVER-32')], 'first.csv');
+    const unnamed = new File([head, line(20, ''), line(30, '')], 'second.csv');
+    const repairs = new File(['repair,family,complaint,outcome\nR-1,PLOVER-32,dead,returned\n'], 'repairs.csv');
+    const orders = [[repairs, named, unnamed], [repairs, unnamed, named], [unnamed, repairs, named]]; // prettier-ignore
+    for (const files of orders) {
+      const bench = createBench();
+      for (const file of files) expect((await ask(bench, 'bringIn', [file])).refused).toEqual([]);
+      expect((await ask(bench, 'summary')).readings, files.map(({ name }) => name).join()).toBe(3);
+    }
+  });
+
   test('adds nothing when the same bytes come again under another name, and says so', async () => {
     const bench = await sampleBench();
     const before = await ask(bench, 'summary');

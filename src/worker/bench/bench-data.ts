@@ -54,7 +54,7 @@ export interface Judged {
   readonly data: BenchData;
   readonly standard: Standard;
   readonly verdicts: Uint8Array;
-  /** Rows of each repair by repair code, in order of time; rows of one moment keep the log's order. */
+  /** Rows of each repair by repair code, in order of time; rows of one moment in order of their files' names, then as the file has them. */
   readonly rowsByRepair: readonly Uint32Array[];
 }
 
@@ -129,9 +129,18 @@ function seenPoints(log: ReadingLog, family: string): readonly TestPoint[] {
   return [...seen].map((point) => pointFromName(points.label(point)));
 }
 
+/** All rows in order of their files' names, so that the order in which files were brought in tells nothing. */
+function inOrderOfFiles({ count, file, names: { files } }: ReadingLog): Uint32Array {
+  const sorted = [...files.labels].sort();
+  const rank = new Map(sorted.map((label, place) => [label, place]));
+  const places = Uint32Array.from(files.labels, (label) => rank.get(label)!);
+  const key = Uint32Array.from(file, (code) => places[code]!);
+  return orderByCode(identityOrder(count), key, files.size);
+}
+
 function groupByRepair(log: ReadingLog): readonly Uint32Array[] {
   const count = log.names.repairs.size;
-  const ordered = orderByCode(orderByNumber(identityOrder(log.count), log.time), log.repair, count);
+  const ordered = orderByCode(orderByNumber(inOrderOfFiles(log), log.time), log.repair, count);
   const groups: Uint32Array[] = [];
   let start = 0;
   for (let repair = 0; repair < count; repair += 1) {

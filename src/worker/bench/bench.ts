@@ -3,8 +3,8 @@ import { applyChanges, reverseChanges } from '../../store/journal.ts';
 import type { Change, EditNote } from '../../store/kept.ts';
 import { EMPTY_BENCH, familyNames, judgeBench, sameFamilies, type BenchData, type Judged } from './bench-data.ts';
 import { bandsText } from './bands-text.ts';
-import { bringIn, headOf, settled, withKnown } from './bring-in.ts';
-import { withoutImport } from './contents.ts';
+import { bringIn, headOf, withKnown } from './bring-in.ts';
+import { settled, withoutImport } from './contents.ts';
 import { bandPlace, withBands, withFamily, withKeptView, withMeters, withoutBand, withOverrule, withRepair, withSettings } from './edits.ts'; // prettier-ignore
 import type { ReadingPatch } from '../../domain/reading-edit.ts';
 import { repairFault } from '../../domain/repair-fault.ts';

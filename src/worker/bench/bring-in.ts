@@ -1,4 +1,3 @@
-import { resolveFamilies } from '../../columns/append.ts';
 import type { FilePlan } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import { readFile } from '../../intake/read-file.ts';
@@ -7,7 +6,6 @@ import type { ImportProgress } from '../contract/progress.ts';
 import type { ImportOutcome } from '../contract/intake.ts';
 import type { BenchData } from './bench-data.ts';
 import { withContents } from './contents.ts';
-import { withAliases } from './names.ts';
 import { pieces } from './pieces.ts';
 import { HEAD_BYTES, isSettled, planWith, remember } from './plans.ts';
 
@@ -51,13 +49,7 @@ export async function bringIn(
     setAside.push(...read.setAside);
     if (read.bytes) originals.set(read.record.hash, read.bytes);
   }
-  return { data: settled(result), outcome: { records, setAside, refused }, originals };
-}
-
-/** The bench with families told by repairs and names told by answers, as both stand after all files. */
-export function settled(data: BenchData): BenchData {
-  const log = resolveFamilies(data.log, (repair) => data.repairs.get(repair)?.family);
-  return withAliases({ ...data, log });
+  return { data: result, outcome: { records, setAside, refused }, originals };
 }
 
 type ReadOne =

@@ -1,4 +1,4 @@
-import { appendLog, takeRows } from '../../columns/append.ts';
+import { appendLog, resolveFamilies, takeRows } from '../../columns/append.ts';
 import { newRows } from '../../columns/known-rows.ts';
 import type { ReadingLog } from '../../columns/reading-log.ts';
 import type { Band } from '../../domain/band.ts';
@@ -9,6 +9,7 @@ import type { FileContents } from '../../intake/file-contents.ts';
 import type { BenchData } from './bench-data.ts';
 import { bandPlace, withBands, withMeters } from './edits.ts';
 import { mergedFamily, mergedMeter, mergedRepair } from './merge-tables.ts';
+import { withAliases } from './names.ts';
 
 /** What a table of repairs, bands or meters brought, kept apart so that it can be taken back. */
 export interface TableContents {
@@ -29,13 +30,21 @@ export function withContents(
   contents: FileContents,
 ): { readonly data: BenchData; readonly known: number } {
   if (contents.shape === 'readings') {
-    const fresh = data.log.count === 0 ? contents.log : unknownPart(data.log, contents.log);
+    // Both are compared under the names that they stand for, else a reading told its family later would come in twice.
+    const added = settled({ ...data, log: contents.log }).log;
+    const fresh = data.log.count === 0 ? added : unknownPart(data.log, added);
     const log = data.log.count === 0 ? fresh : appendLog(data.log, fresh);
     return { data: { ...data, log }, known: contents.log.count - fresh.count };
   }
   const brought = broughtBy(contents);
   const tables = new Map([...data.tables, [key, joined(data.tables.get(key), brought)]]);
-  return { data: { ...withTable(data, brought), tables }, known: 0 };
+  return { data: settled({ ...withTable(data, brought), tables }), known: 0 };
+}
+
+/** The bench with families told by repairs and names told by answers. */
+export function settled(data: BenchData): BenchData {
+  const log = resolveFamilies(data.log, (repair) => data.repairs.get(repair)?.family);
+  return withAliases({ ...data, log });
 }
 
 /** What the contents of a table are, by kind. */

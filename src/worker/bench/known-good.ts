@@ -1,4 +1,4 @@
-import { OVER_RANGE, VALUE } from '../../columns/reading-log.ts';
+import { OVER_RANGE, VALUE, type ReadingLog } from '../../columns/reading-log.ts';
 import type { Check } from '../../domain/check.ts';
 import { lastDigit } from '../../domain/quantity.ts';
 import { MODE_UNITS, type Mode } from '../../domain/reading.ts';
@@ -72,9 +72,27 @@ function lastOfEachBoard({ data: { log } }: Judged, { rows, standing }: PastRead
     if (standing[index] !== GOOD || (log.state[row] !== VALUE && log.state[row] !== OVER_RANGE)) return;
     const key = 2 * log.repair[row]! + log.specimen[row]!;
     const known = last.get(key);
-    if (known === undefined || !(log.time[row]! < log.time[known]!)) last.set(key, row);
+    if (known === undefined || isLater(log, row, known)) last.set(key, row);
   });
-  return Uint32Array.from(last.values()).sort();
+  return Uint32Array.from(last.values()).sort((a, b) => byContent(log, a, b));
+}
+
+/** Whether a row comes after another, whatever the order of the log: an unknown moment comes first, and of one moment the higher number counts. */
+function isLater(log: ReadingLog, row: number, known: number): boolean {
+  const [time, before] = [momentOf(log, row), momentOf(log, known)];
+  return time === before ? byContent(log, row, known) > 0 : time > before;
+}
+
+function momentOf(log: ReadingLog, row: number): number {
+  return Number.isNaN(log.time[row]!) ? -Infinity : log.time[row]!;
+}
+
+/** By number, over-range after all, then by digits and by repair: so that no sum over the rows depends on the order in which they were brought in. */
+function byContent(log: ReadingLog, a: number, b: number): number {
+  const size = (row: number): number => (log.state[row] === VALUE ? log.value[row]! : Infinity);
+  const label = (row: number): string => log.names.repairs.label(log.repair[row]!);
+  if (size(a) !== size(b)) return size(a) < size(b) ? -1 : 1;
+  return log.decimals[a]! - log.decimals[b]! || (label(a) < label(b) ? -1 : label(a) > label(b) ? 1 : a - b);
 }
 
 function leastRangeLimit(judged: Judged, rows: Uint32Array): number | undefined {

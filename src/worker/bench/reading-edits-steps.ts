@@ -3,8 +3,7 @@ import type { ReadingEdit, RowChange, RowIdentity } from '../../domain/reading-e
 import type { EditsSoFar, ReadingHistoryEntry, StepNote } from '../contract/reading-edits.ts';
 import type { AddedRows } from './added-rows.ts';
 import type { BenchData } from './bench-data.ts';
-import { settled } from './bring-in.ts';
-import { withoutImport } from './contents.ts';
+import { settled, withoutImport } from './contents.ts';
 import { importOf } from './keeping.ts';
 import { changedReadings, type EditedLog, type EditJournal } from './reading-edits.ts';
 

@@ -4,8 +4,7 @@ import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import { readFile } from '../../intake/read-file.ts';
 import { writeRow } from '../../intake/write-row.ts';
 import type { BenchData } from './bench-data.ts';
-import { settled } from './bring-in.ts';
-import { withContents } from './contents.ts';
+import { settled, withContents } from './contents.ts';
 import { pieces } from './pieces.ts';
 
 /**
