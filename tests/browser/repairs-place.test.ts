@@ -31,7 +31,7 @@ describe('<bt-repairs-place>', () => {
     const place = await showList({ repairs: () => [lines[0]!, returned, lines[2]!] });
     expect(textOf(place, 'h1')).toBe('Repairs');
     expect(rowsOf(place, 'table')).toEqual([
-      ['T-0131', 'HERON-48', 'no standby light', '2026-03-14', '3', 'open', '', '12', '3', '✓ all 5 in band', 'Q1, F1'],
+      ['T-0131', 'HERON-48', 'no standby light', '2026-03-14', '3', 'open', '', '12', '3', 'all 5 in band', 'Q1, F1'],
       [
         'T-0009',
         'PLOVER-32',
@@ -42,10 +42,10 @@ describe('<bt-repairs-place>', () => {
         'came back as T-0140',
         '12',
         '0',
-        '✓ all 5 in band',
+        'all 5 in band',
         '',
       ],
-      ['T-0140', 'CURLEW-60', 'burnt smell', '2026-03-12', '5', 'open', 'of T-0009', '12', '1', '✓ all 5 in band', ''],
+      ['T-0140', 'CURLEW-60', 'burnt smell', '2026-03-12', '5', 'open', 'of T-0009', '12', '1', 'all 5 in band', ''],
     ]);
   });
 
@@ -56,11 +56,13 @@ describe('<bt-repairs-place>', () => {
 
 describe('live readings after the last work', () => {
   test.each([
-    [0, 0, '· not measured'],
-    [5, 2, '▲ 2 of 5 out'],
-    [5, 0, '✓ all 5 in band'],
-  ])('of %i with %i out of band read %s', async (liveReadings, liveOutOfBand, text) => {
-    const place = await showList({ repairs: () => [{ ...lines[0]!, liveReadings, liveOutOfBand }] });
+    [0, 0, 0, '· not measured'],
+    [5, 5, 2, '▲ 2 of 5 out'],
+    [5, 5, 0, 'all 5 in band'],
+    [9, 0, 0, '· 9 of 9 not held against a band'],
+    [5, 1, 0, '· 4 of 5 not held against a band'],
+  ])('of %i, %i judged and %i out of band, read %s', async (liveReadings, liveJudged, liveOutOfBand, text) => {
+    const place = await showList({ repairs: () => [{ ...lines[0]!, liveReadings, liveJudged, liveOutOfBand }] });
     expect(rowsOf(place, 'table')[0]?.[9]).toBe(text);
   });
 });
