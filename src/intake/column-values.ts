@@ -1,6 +1,7 @@
 import type { HeadRecord } from './head-table.ts';
 import { QuantityScanner } from './quantity-scanner.ts';
 import { stateOfWord } from './state-words.ts';
+import { statusReader } from './status-words.ts';
 import { TimeScanner } from './time-scanner.ts';
 import { parseUnit } from './unit-text.ts';
 import { isSummaryWord, readMode, readStage } from './words.ts';
@@ -21,6 +22,11 @@ export interface ColumnValues {
   readonly units: number;
   readonly stages: number;
   readonly modes: number;
+  /** Statuses beside a value, such as OL and ok; prefixes without their unit. */
+  readonly statuses: number;
+  readonly prefixes: number;
+  /** Whether each cell is the whole number after the one above it, three or more in all. */
+  readonly counts: boolean;
   /** The different names, in order of appearance. */
   readonly distinct: readonly string[];
 }
@@ -46,6 +52,8 @@ function valuesOf(cells: readonly string[]): ColumnValues {
     units: 0,
     stages: 0,
     modes: 0,
+    statuses: 0,
+    prefixes: 0,
   };
   const found = new Map<string, number>();
   for (const cell of cells) {
@@ -67,11 +75,23 @@ function valuesOf(cells: readonly string[]): ColumnValues {
     units: share(counts.units),
     stages: share(counts.stages),
     modes: share(counts.modes),
+    statuses: share(counts.statuses),
+    prefixes: share(counts.prefixes),
+    counts: countsUp(cells),
     distinct: [...found.keys()],
   };
 }
 
-type Kind = 'moments' | 'days' | 'clocks' | 'numbers' | 'quantities' | 'units' | 'stages' | 'modes';
+function countsUp(cells: readonly string[]): boolean {
+  if (cells.length < 3) return false;
+  const first = Number(cells[0]);
+  return cells.every((cell, at) => /^\d{1,9}$/.test(cell) && Number(cell) === first + at);
+}
+
+const readStatus = statusReader('');
+
+type Kind =
+  'moments' | 'days' | 'clocks' | 'numbers' | 'quantities' | 'units' | 'stages' | 'modes' | 'statuses' | 'prefixes';
 
 function kindsOf(cell: string): Kind[] {
   const kinds: Kind[] = [];
@@ -88,6 +108,9 @@ function kindsOf(cell: string): Kind[] {
     kinds.push(quantity.unit !== undefined || Number.isNaN(quantity.value) ? 'quantities' : 'numbers');
   }
   if (!digit) {
+    if (readStatus(cell) !== undefined) kinds.push('statuses');
+    const unit = parseUnit(cell);
+    if (unit !== undefined && unit.unit === undefined && unit.prefix !== 0) kinds.push('prefixes');
     if (parseUnit(cell)?.unit !== undefined) kinds.push('units');
     if (readStage(cell)) kinds.push('stages');
     if (readMode(cell)) kinds.push('modes');

@@ -3,6 +3,7 @@ import type { Shape } from '../domain/import-record.ts';
 import type { ColumnValues } from './column-values.ts';
 import { fieldOfHeader } from './field-names.ts';
 import { readHeader } from './header-text.ts';
+import { namesOverRange, statusReader } from './status-words.ts';
 import { parseUnit, type UnitUse } from './unit-text.ts';
 import { modeOfUnit, plainWords } from './words.ts';
 
@@ -134,6 +135,9 @@ function readingColumns(
     fill('time', (column) => column.moments >= MOST, 'holds days with times');
     if (!has('time')) fill('date', (column) => column.days >= MOST, 'holds days');
     if (!has('time') && !has('clock')) fill('clock', (column) => column.clocks >= MOST, 'holds times of day');
+  } else if (!has('time') && !has('clock')) {
+    const index = header.findIndex((_, at) => guesses[at] === undefined && values[at]!.clocks >= MOST);
+    if (index >= 0) guesses[index] = { field: 'clock', reason: 'holds times of day beside a column of days' };
   }
   if (!has('point')) {
     const part = names.indexOf('part');
@@ -142,6 +146,12 @@ function readingColumns(
   fill('unit', (column) => column.units >= MOST, 'holds units');
   fill('stage', (column) => column.stages >= MOST && column.distinct.length > 1, 'holds stages');
   fill('mode', (column) => column.modes >= MOST && column.distinct.length > 1, 'holds modes');
+  const qualifier = (field: 'status' | 'prefix', fits: (column: ColumnValues, text: string) => boolean): void => {
+    const index = header.findIndex((text, at) => guesses[at] === undefined && fits(values[at]!, text));
+    if (index >= 0) guesses[index] = { field, reason: `holds a ${field} beside each value` };
+  };
+  qualifier('status', isStatus);
+  qualifier('prefix', (column) => column.prefixes >= MOST);
   const plain = has('reading');
   const uses = header.map((text, index): ColumnUse => {
     const guess = guesses[index];
@@ -163,7 +173,7 @@ function readingColumns(
         measured.name,
       );
     }
-    return { header: text, ...ignored(text === '' ? 'has no name' : 'has a name that is not known') };
+    return { header: text, ...bearing(text, values[index]!) };
   });
   if (!uses.some((use) => use.field === 'reading')) {
     const index = uses.findIndex(
@@ -180,6 +190,33 @@ function readingColumns(
 
 function isStory(name: Field | undefined): boolean {
   return name !== undefined && REPAIR_STORY.has(name);
+}
+
+/** Whether a column holds what a meter says beside its numbers: over-range among words that let the number stand, or flags of it. */
+function isStatus(column: ColumnValues, text: string): boolean {
+  const isOver = (cell: string): boolean => {
+    const status = statusReader(text)(cell);
+    return status !== undefined && status !== 'ok';
+  };
+  if (namesOverRange(text))
+    return column.filled > 0 && column.distinct.every((cell) => statusReader(text)(cell) !== undefined);
+  return column.statuses >= MOST && column.numbers < MOST && column.distinct.some(isOver);
+}
+
+/** Headers of numbers and words that change no reading: surroundings, counters, limits, statistics, people. */
+const NO_BEARING =
+  /\b(?:temp|temperature|humidity|rh|hz|freq|frequency|index|count|sample|seq|channel|ch|row|no|nr|line|record|min|max|avg|average|mean|std|limit|low|high|lower|upper|tol|tolerance|nominal|range|counts|technician|tech|operator|by|user|who|note|notes|remark|remarks|comment|comments|price|cost|hours|serial)\b|[#°%]/i;
+
+/** What becomes of a column that no field takes, and why; one that holds numbers or readings under an unknown name is asked about. */
+function bearing(text: string, column: ColumnValues): Omit<ColumnUse, 'header'> {
+  if (column.filled === 0) return ignored('is empty');
+  if (column.counts) return ignored('counts the rows');
+  if (column.distinct.length === 1 && column.filled > 2)
+    return ignored(`says “${column.distinct[0]!.slice(0, 40)}” in each row`);
+  if (NO_BEARING.test(text)) return ignored('has a name that qualifies no reading');
+  if (column.numbers + column.quantities >= MOST && text !== '')
+    return { field: 'ignored', reason: 'holds numbers, and its name does not say which', doubtful: true };
+  return ignored(text === '' ? 'has no name' : 'holds text that qualifies no reading');
 }
 
 /** The field that a header names, held against what the column holds. */
@@ -200,6 +237,12 @@ function checkedName(
     return { field: name, reason, doubtful: column.filled > 0 && !other };
   }
   if (!READING_FIELDS.has(name)) return undefined;
+  // A counter of samples is no specimen; one called “ID” is no repair where another column is one, or a point stands in each row.
+  if (name === 'specimen' && column.filled > 0 && column.numbers >= MOST) return undefined;
+  const isOther = names.filter((field) => field === 'repair').length > 1 || names.includes('point');
+  if (name === 'repair' && column.counts && plainWords(text) === 'id' && isOther) return undefined;
+  if (name === 'mode' && column.filled > 0 && column.distinct.every((cell) => /^(?:auto|manual|man)$/i.test(cell)))
+    return undefined;
   const fits =
     name === 'reading'
       ? column.numbers + column.quantities > 0 || column.filled === 0

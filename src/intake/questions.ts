@@ -40,9 +40,10 @@ export function questionsOf(
     const text = 'No column looks like readings, repairs, bands or meters. Which column holds what?';
     questions.push({ about: 'columns', text });
   } else if (!known && plan.columns.some((use) => use.doubtful)) {
-    const names = plan.columns.filter((use) => use.doubtful).map((use) => `“${use.header}”`);
+    const columns = plan.columns.flatMap((use, at) => (use.doubtful ? [at] : []));
+    const names = columns.map((at) => `“${plan.columns[at]!.header}”`);
     const text = `Are these columns read as what they are: ${names.slice(0, 5).join(', ')}?`;
-    questions.push({ about: 'columns', text });
+    questions.push({ about: 'columns', text, columns });
   }
   if (odd !== undefined && !known) {
     const text = `Is “${odd}” spelled as it should be? If not, choose another encoding for the file.`;

@@ -134,6 +134,7 @@ export class ReadingRows implements RowTaker {
       count === 0 ? [] : [`${countText(count, this.#plan.decimalMark)} ${text}`];
     return [
       ...notice(this.#times.zoned, 'times name a time zone; the time was kept as written, the zone left off.'),
+      ...notice(this.#times.carried, 'times without a date were read on the day of the row above.'),
       ...notice(this.#guessedDcVolts, 'readings in volts under power name no mode: read as DC volts.'),
       ...notice(this.#guessedDiode, 'readings in volts without power name no mode: read as diode.'),
     ];

@@ -41,6 +41,10 @@ export class RowTimes {
   #start = NaN;
   #day = NaN;
   #lastClock = 0;
+  #dated = NaN;
+  #datedClock = 0;
+  /** Rows without a date that were read on the day of the row above. */
+  carried = 0;
 
   constructor(plan: FilePlan) {
     const place = (field: string): number => plan.columns.findIndex((column) => column.field === field);
@@ -92,16 +96,30 @@ export class RowTimes {
   #readDate(cells: readonly string[]): number {
     const cell = cells[this.#date] ?? '';
     const fault = this.#scanner.scan(cell, this.#plan.dateOrder);
-    if (fault !== undefined) return this.#isBlank(cell) ? NaN : this.#fail(this.#date, fault);
+    if (fault !== undefined) return this.#isBlank(cell) ? this.#readUndated(cells) : this.#fail(this.#date, fault);
     if (this.#scanner.parts === 'clock') return this.#fail(this.#date, CLOCK_FOR_DAY);
     if (this.#scanner.parts === 'moment' && this.#clock < 0) return this.#scanner.time;
     const day = Math.floor(this.#scanner.time / DAY) * DAY;
+    this.#dated = day;
+    this.#datedClock = 0;
     if (this.#clock < 0) return dayOnly(day);
     const clock = cells[this.#clock] ?? '';
     if (this.#isBlank(clock)) return dayOnly(day);
     if (!this.#scanner.scanClock(clock)) return this.#fail(this.#clock, NO_CLOCK);
     if (this.#scanner.zoned) this.zoned += 1;
+    this.#datedClock = this.#scanner.time;
     return day + this.#scanner.time;
+  }
+
+  /** A clock without its date under a dated row: the day stands for the rows below it, and midnight passes where the clock runs back. */
+  #readUndated(cells: readonly string[]): number {
+    const clock = this.#clock < 0 ? '' : (cells[this.#clock] ?? '');
+    if (Number.isNaN(this.#dated) || this.#isBlank(clock)) return NaN;
+    if (!this.#scanner.scanClock(clock)) return this.#fail(this.#clock, NO_CLOCK);
+    if (this.#scanner.time < this.#datedClock - DAY / 2) this.#dated += DAY;
+    this.#datedClock = this.#scanner.time;
+    this.carried += 1;
+    return this.#dated + this.#scanner.time;
   }
 
   #readElapsed(cells: readonly string[]): number {

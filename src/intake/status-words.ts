@@ -16,7 +16,7 @@ const OPEN = new Set(['open', 'open circuit', 'open loop', 'out of range', 'over
 const OVER_FLAG = /^(?:ol|o l|over|overload|over range|overrange|overflow|overloaded|is over range|out of range)\b/;
 
 /** Whether a header names flags of over-range, so that its cells may hold yes and no. */
-function namesOverRange(header: string): boolean {
+export function namesOverRange(header: string): boolean {
   return OVER_FLAG.test(plainWords(header));
 }
 
