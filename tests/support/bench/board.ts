@@ -33,16 +33,19 @@ export class Board {
   readonly mainsVolts: number;
   readonly #random: Random;
   readonly #failures: Map<string, Failure>;
+  readonly #revision: number;
   readonly #values = new Map<string, number>();
   #jointBad: boolean;
 
-  constructor(family: FamilyModel, story: Story, failures: readonly Failure[], random: Random) {
+  /** @param revision - factor of its main rails against those of the family's first revision */
+  constructor(family: FamilyModel, story: Story, failures: readonly Failure[], random: Random, revision = 1) {
     this.family = family;
     this.story = story;
     this.mainsVolts = random.normal(231, 3.5);
     this.#random = random;
     this.#failures = new Map(failures.map((failure) => [failure.part, failure]));
     this.#jointBad = story.joint;
+    this.#revision = revision;
   }
 
   /** What is still failed. */
@@ -126,8 +129,9 @@ export class Board {
     if (role === 'mains') return this.mainsVolts;
     if (role === 'bulk') return this.family.boost ? volts * this.#spread(0.006) : this.#rectified();
     // Pins of one rail carry one voltage.
-    if (rail !== undefined) return this.#once(`${rail} volts`, () => volts * this.#spread(0.009));
-    return volts * this.#spread(role === 'backlight' ? 0.04 : 0.009);
+    if (rail !== undefined) return this.#once(`${rail} volts`, () => volts * this.#revision * this.#spread(0.009));
+    if (role === 'backlight') return volts * this.#spread(0.04);
+    return volts * (role === 'main' ? this.#revision : 1) * this.#spread(0.009);
   }
 
   #rectified(): number {

@@ -2,23 +2,26 @@ const DAY = 86_400_000;
 const OPENS = 8.5 * 3_600_000;
 const CLOSES = 18.5 * 3_600_000;
 
-/** Days of work from Monday, 5 January 2026, Monday to Friday, at so many boards a day on average. */
+/** Monday, 5 January 2026. */
+export const startOfBench = Date.UTC(2026, 0, 5);
+
+/** Days of work from Monday, 5 January 2026, Monday to Friday, at so many boards a day on average, which may change from day to day. */
 export class Calendar {
-  #day = Date.UTC(2026, 0, 5);
-  #worked = 0;
+  #day = startOfBench;
+  #room: number;
   #taken = 0;
   #free: number;
-  readonly #perDay: number;
+  readonly #perDay: (day: number) => number;
 
-  constructor(perDay: number) {
+  constructor(perDay: (day: number) => number) {
     this.#perDay = perDay;
+    this.#room = perDay(this.#day);
     this.#free = this.#day + OPENS;
   }
 
   /** When the next board can be taken up, in milliseconds. */
   next(): number {
-    while (this.#taken >= Math.floor((this.#worked + 1) * this.#perDay) || this.#free > this.#day + CLOSES)
-      this.#nextDay();
+    while (this.#taken >= Math.floor(this.#room) || this.#free > this.#day + CLOSES) this.#nextDay();
     this.#taken++;
     return this.#free;
   }
@@ -31,7 +34,7 @@ export class Calendar {
   #nextDay(): void {
     do this.#day += DAY;
     while (isWeekend(this.#day));
-    this.#worked++;
+    this.#room += this.#perDay(this.#day);
     this.#free = Math.max(this.#free, this.#day + OPENS);
   }
 }

@@ -23,16 +23,23 @@ export class Notebook {
   readonly #repair: string;
   readonly #family: string;
   readonly #hand: SimulatedMeter;
+  readonly #handOnly: boolean;
   readonly #random: Random;
 
-  /** @param readings - those of the whole bench, appended to */
-  constructor(readings: Reading[], repair: string, family: string, start: number, random: Random) {
+  /**
+   * @param readings - those of the whole bench, appended to
+   * @param meter - the one that reads all of it, where the family has one of its own
+   */
+  constructor(readings: Reading[], repair: string, family: string, start: number, random: Random, meter?: string) {
     this.#readings = readings;
     this.#repair = repair;
     this.#family = family;
     this.clock = start;
     this.#random = random;
-    this.#hand = random.chance(0.6) ? SIMULATED_METERS.M1 : SIMULATED_METERS.M2;
+    const hand = random.chance(0.6) ? SIMULATED_METERS.M1 : SIMULATED_METERS.M2;
+    const own = Object.values(SIMULATED_METERS).find(({ name }) => name === meter);
+    this.#hand = own ?? hand;
+    this.#handOnly = own !== undefined;
   }
 
   /** Lets time pass, in minutes. */
@@ -43,7 +50,7 @@ export class Notebook {
   /** Reads with the meter in hand: whichever the technician took for this repair, or B1 for what only that measures. */
   read(point: string, stage: Stage, mode: Mode, truth: number, specimen: Specimen = 'board'): void {
     this.clock += 1000 * this.#random.whole(9, 38);
-    const onLogger = mode === 'ESR' || (mode === 'DC volts' && this.#random.chance(0.2));
+    const onLogger = mode === 'ESR' || (mode === 'DC volts' && this.#random.chance(0.2) && !this.#handOnly);
     const meter = onLogger ? SIMULATED_METERS.B1 : this.#hand;
     this.#write(point, stage, mode, specimen, meter.name, answer(meter, mode, truth, this.clock, this.#random), truth);
   }

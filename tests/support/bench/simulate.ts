@@ -4,6 +4,7 @@ import { Board, drawFailures, type Failure } from './board.ts';
 import { addDays, Calendar, dayOf } from './calendar.ts';
 import { offsetAt, SIMULATED_METERS } from './meters.ts';
 import type { FamilyModel, Story } from './model.ts';
+import { CAREFUL, inWeekOf, noted, stamped, type Habits } from './habits.ts';
 import { Notebook, type LiveTruth } from './notebook.ts';
 import { Random, type Weighted } from './random.ts';
 import { FAMILY_MODELS } from './scenario.ts';
@@ -48,6 +49,8 @@ export interface BenchOptions {
   readonly repairs: number;
   /** Boards taken up on a working day, on average. */
   readonly perDay?: number;
+  /** What it does by habit; careful where nothing is said. */
+  readonly habits?: Habits;
 }
 
 interface Due {
@@ -88,12 +91,14 @@ interface Due {
  * - **Meters** err by a gain, by noise of a sixth of their stated accuracy, by their leads, and by their digits. M2
  *   reads 1.6 % high in every mode that is a number from 16 February 2026 on, and right before.
  * - **Two benches** share the work by lot, the one at the window three boards of five.
+ * - **Habits** ({@link Habits}) change what is measured and noted, and how often stories happen; the truth stays as it was drawn.
  * - **Time** goes on from reading to reading, part by part, Monday to Friday, one board after another.
  */
-export function simulateBench({ seed, repairs: count, perDay = 2.5 }: BenchOptions): SimulatedBench {
+export function simulateBench({ seed, repairs: count, perDay = 2.5, habits = CAREFUL }: BenchOptions): SimulatedBench {
   const random = new Random(seed);
   const places = new Random(seed + PLACES_SEED);
-  const calendar = new Calendar(perDay);
+  const habitual = new Random(seed + HABITS_SEED);
+  const calendar = new Calendar((day) => perDay * inWeekOf(day, habits.pace));
   const readings: Reading[] = [];
   const repairs: Repair[] = [];
   const truth: RepairTruth[] = [];
@@ -106,12 +111,16 @@ export function simulateBench({ seed, repairs: count, perDay = 2.5 }: BenchOptio
     const back = takeDue(due, start);
     const family =
       back?.family ?? random.pick(FAMILY_MODELS.map((model) => [model, model.since <= start ? model.weight : 0]));
-    const story = back?.story ?? random.pick(family.stories.map((candidate) => [candidate, candidate.weight]));
+    const story =
+      back?.story ??
+      random.pick(family.stories.map((one) => [one, one.weight * inWeekOf(start, habits.stories[one.name] ?? [])]));
     const failed = drawFailures(story, random, back?.first);
-    const board = new Board(family, story, failed, random);
-    const notebook = new Notebook(readings, id, family.name, start, random);
+    const revision = habitual.chance(habits.revision.share) ? habits.revision.rails : 1;
+    const board = new Board(family, story, failed, random, revision);
+    const notebook = new Notebook(readings, id, family.name, start, random, habits.meters[family.name]);
+    const workplace = places.pick(BENCHES);
     const complaint = random.pick(story.complaints);
-    const { outcome, replaced } = workOn(board, notebook, random);
+    const { outcome, replaced } = workOn(board, notebook, random, { workplace, habits, random: habitual });
     calendar.busyUntil(notebook.clock + 1000 * Math.round(120 + random.exponential(480)));
 
     const stillOpen = number > count - 3 && outcome === 'returned working';
@@ -138,7 +147,7 @@ export function simulateBench({ seed, repairs: count, perDay = 2.5 }: BenchOptio
       outcome: stillOpen ? 'open' : outcome,
       replaced,
       ...(back ? { comebackOf: back.of } : {}),
-      bench: places.pick(BENCHES),
+      bench: workplace,
     });
     truth.push({
       repair: id,
@@ -150,12 +159,18 @@ export function simulateBench({ seed, repairs: count, perDay = 2.5 }: BenchOptio
       ...(comesBack ? { comesBack } : {}),
     });
   }
-  return { readings, repairs, truth, meters: METER_TRUTH };
+  return {
+    readings: stamped(readings, habits),
+    repairs: noted(repairs, habits, habitual),
+    truth,
+    meters: METER_TRUTH,
+  };
 }
 
 const BENCHES: Weighted<string> = [['window', 3], ['door', 2]]; // prettier-ignore
 /** Benches are drawn by numbers of their own, so that they change nothing else. */
 const PLACES_SEED = 7919;
+const HABITS_SEED = 104_729;
 
 const METER_TRUTH: readonly MeterTruth[] = Object.values(SIMULATED_METERS).map((meter) => ({
   meter: meter.name,

@@ -1,5 +1,6 @@
 import type { Stage } from '../../../src/domain/reading.ts';
 import type { Board } from './board.ts';
+import { chanceUnread, inWeekOf, type Habits } from './habits.ts';
 import { circuitMode, outModes, type PartModel } from './model.ts';
 import type { Notebook } from './notebook.ts';
 import type { Random } from './random.ts';
@@ -10,25 +11,37 @@ export interface Work {
   readonly replaced: readonly string[];
 }
 
-/** Works on a board in the order of the trade, writing down what is measured; the board is changed by what is fitted. */
-export function workOn(board: Board, notebook: Notebook, random: Random): Work {
-  return new Technician(board, notebook, random).work();
+/** Who works on a board. */
+export interface Hand {
+  readonly workplace: string;
+  readonly habits: Habits;
+  /** Habits are drawn by numbers of their own, so that a careful bench is the same with them and without. */
+  readonly random: Random;
+}
+
+/** Works on a board in the order of the trade as far as habit lets it, writing down what is measured; the board is changed by what is fitted. */
+export function workOn(board: Board, notebook: Notebook, random: Random, hand: Hand): Work {
+  return new Technician(board, notebook, random, hand).work();
 }
 
 class Technician {
   readonly #board: Board;
   readonly #notebook: Notebook;
   readonly #random: Random;
+  readonly #hand: Hand;
   readonly #replaced = new Set<string>();
+  readonly #measures: boolean;
 
-  constructor(board: Board, notebook: Notebook, random: Random) {
+  constructor(board: Board, notebook: Notebook, random: Random, hand: Hand) {
     this.#board = board;
     this.#notebook = notebook;
     this.#random = random;
+    this.#hand = hand;
+    this.#measures = hand.random.chance(inWeekOf(notebook.clock, hand.habits.measures));
   }
 
   work(): Work {
-    const seen = this.#probeAsReceived();
+    const seen = this.#measures ? this.#probeAsReceived() : this.#guess();
     const suspects = seen.length > 0 ? seen : this.#probeLive();
     if (suspects.length > 0) {
       this.#notebook.pause(2, 9);
@@ -38,6 +51,7 @@ class Technician {
       this.#fit(suspects);
       this.#precautions();
       this.#notebook.pause(8, 35);
+      this.#renewUnmeasured();
       this.#refit(suspects);
     } else if (this.#board.story.joint) {
       this.#board.solder();
@@ -58,14 +72,33 @@ class Technician {
       const how = board.howFailed(part.designator);
       const hunted = board.looksBad(part) && how !== 'leaky';
       if (!hunted && this.#random.chance(0.12)) continue;
+      if (this.#does(chanceUnread(this.#hand.habits, part.designator, this.#hand.workplace))) continue;
       if (part.kind === 'capacitor' && this.#random.chance(0.04)) {
         this.#notebook.readCharged(part.point, 'as received');
         this.#notebook.pause(0.5, 1.5);
       }
       this.#notebook.read(part.point, 'as received', circuitMode(part), board.inCircuit(part));
-      if (board.looksBad(part)) seen.push(part);
+      if (!board.looksBad(part)) continue;
+      seen.push(part);
+      if (part.kind !== 'fuse' && this.#does(this.#hand.habits.stopsWhenFound)) break;
     }
     return seen;
+  }
+
+  /** What is renewed without a reading: what looks bad to the eye, and what habit says. */
+  #guess(): PartModel[] {
+    return this.#board.family.parts.filter(({ designator }) => this.#board.howFailed(designator) !== undefined);
+  }
+
+  /** Where probing ended early, what else keeps the board from working is mostly renewed without having been measured. */
+  #renewUnmeasured(): void {
+    if (this.#hand.habits.stopsWhenFound === 0) return;
+    for (const { part } of this.#board.failures) if (!this.#does(0.15)) this.#replaced.add(part);
+    this.#renewAll();
+  }
+
+  #does(chance: number): boolean {
+    return this.#hand.random.chance(chance);
   }
 
   /** With no short on the board: power it and follow what the rails show to the parts behind. */
@@ -99,6 +132,7 @@ class Technician {
   #liftParts(suspects: readonly PartModel[]): number {
     let bad = 0;
     for (const group of this.#groupsOf(suspects)) {
+      if (!this.#measures || this.#does(this.#hand.habits.swapsUnmeasured)) continue;
       if (group.length === 1 && this.#random.chance(group[0]?.kind === 'fuse' ? 0.6 : 0.15)) continue;
       for (const part of group) {
         this.#measureOut(part);
