@@ -4,7 +4,7 @@ import { TOUCH_LIMIT } from '../domain/discharge.ts';
 import { roleOf, type Family, type Role } from '../domain/family.ts';
 import { listText } from '../domain/list-text.ts';
 import { isPowered } from '../domain/reading.ts';
-import { isOutOfBand } from '../domain/verdict.ts';
+import { isOutOfBand, NO_BAND, VERDICT_MASK } from '../domain/verdict.ts';
 import { afterLastWork, held, isBulkVolts, isJudged, lastOfEach, type Held } from './go-back-case.ts';
 import { pointsOf, said, were } from './go-back-words.ts';
 import type { GoBackCase, JudgedReading } from './go-back.ts';
@@ -35,7 +35,7 @@ export function liveLine(board: GoBackCase): Held {
     return held('not measured', `${listText(unjudged)} ${were(unjudged)} read, and no answer can be held against a band.`, last); // prettier-ignore
   if (bare.length > 0) {
     const count = countOf(bare.length, 'live point', board.mark);
-    return held('not measured', `${count} without a band: ${listText(bare)}.`, last);
+    return held('no band', `${count} without a band: ${listText(bare)}.`, last);
   }
   const unsteady = after.filter((reading) => isOutOfBand(reading.verdict) && !last.includes(reading));
   const before = unsteady.length === 0 ? '' : ` Before that, ${said(unsteady, board.mark)}, out of band.`;
@@ -71,7 +71,12 @@ export function runInLine(board: GoBackCase): Held {
       out,
     );
   }
-  if (judged.length === 0) return held('not measured', `${entriesText(all, mark)} of ${pointsOf(logged)}, and no band judges ${all === 1 ? 'it' : 'them'}.`, logged); // prettier-ignore
+  const bare = logged.filter(
+    ({ verdict, point }) => (verdict & VERDICT_MASK) === NO_BAND && roleIn(board.family, point) !== 'mains',
+  );
+  if (bare.length > 0)
+    return held('no band', `${entriesText(entriesOf(bare), mark)} of ${pointsOf(bare)} without a band to be held against.`, bare); // prettier-ignore
+  if (judged.length === 0) return held('not measured', `${entriesText(all, mark)} of ${pointsOf(logged)}, and no answer can be held against a band.`, logged); // prettier-ignore
   const blank = entriesOf(logged.filter(({ state }) => state === 'blank'));
   const gaps = blank === 0 ? '' : `; ${countText(blank, mark)} ${blank === 1 ? 'is' : 'are'} blank`;
   return held('holds', `${entriesText(entriesOf(judged), mark)} of ${pointsOf(judged)} in band${gaps}.`, judged);

@@ -29,7 +29,7 @@ export function shortsLine(board: GoBackCase): Held {
     );
   if (unjudged.length > 0)
     return held(
-      'not measured',
+      'no band',
       `${pointsOf(unjudged)} ${were(unjudged)} read once refitted, with no band to judge by.`,
       unjudged,
     );

@@ -14,15 +14,15 @@ import { fuseLine, shortsLine } from './go-back-refitted.ts';
 export const GO_BACK_RULES = {
   shorts: 'No short or leak is left where parts were refitted.',
   fuse: 'The fuse is good.',
-  live: 'Every live point is measured after the last part was fitted, and in band.',
+  live: 'Every live point is measured after the last part was fitted, has a band, and is in band.',
   'run-in': 'The run-in shows no excursion.',
   discharge: 'The bulk capacitor was measured below 60 V d.c. before each unpowered work that followed power.',
   meters: 'The meters behind the live readings were neither overdue for calibration nor known to be off.',
 } as const;
 export type GoBackRule = keyof typeof GO_BACK_RULES;
 
-/** `does not apply`: the repair holds nothing that the rule speaks of. */
-export type Standing = 'holds' | 'does not hold' | 'not measured' | 'does not apply';
+/** `no band`: measured, but nothing says what it should read; `does not apply`: the repair holds nothing that the rule speaks of. */
+export type Standing = 'holds' | 'does not hold' | 'not measured' | 'no band' | 'does not apply';
 
 export interface GoBackLine {
   readonly rule: GoBackRule;
@@ -89,4 +89,11 @@ export function goBackLines(board: GoBackCase): readonly GoBackLine[] {
     const { standing, sentence, on } = HOLDS[rule](board);
     return { rule, must: GO_BACK_RULES[rule], standing, sentence, rows: on.map(({ row }) => row) };
   });
+}
+
+/** Whether a board may go back: every line holds, does not apply, or was overruled. */
+export function mayGoBack(lines: readonly { readonly standing: Standing; readonly overruled?: string }[]): boolean {
+  return lines.every(
+    ({ standing, overruled }) => standing === 'holds' || standing === 'does not apply' || overruled !== undefined,
+  );
 }

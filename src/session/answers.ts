@@ -55,5 +55,5 @@ export type {
   ReadingsCount,
   SelectionSummary,
 } from '../worker/contract/readings.ts';
-export type { PartEvidence, RepairLine, RepairStory } from '../worker/contract/repairs.ts';
+export type { GoBackAnswer, PartEvidence, RepairLine, RepairStory } from '../worker/contract/repairs.ts';
 export type { WorkProgress } from '../worker/contract/progress.ts';

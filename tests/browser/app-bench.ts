@@ -67,9 +67,6 @@ export function repairLine(id: string, changes: Partial<RepairLine['repair']> = 
     },
     readings: 12,
     outOfBand,
-    liveOutOfBand: 0,
-    liveJudged: 5,
-    liveReadings: 5,
     listed: true,
   };
 }
@@ -81,7 +78,7 @@ export const lines: readonly RepairLine[] = [
 ];
 
 export const story: RepairStory = {
-  line: { ...lines[0]!, liveOutOfBand: 1 },
+  line: lines[0]!,
   readings: [
     reading({
       row: 1,
@@ -196,6 +193,7 @@ export async function openSession(
     meters: () => [],
     shift: () => shift,
     repairs: () => lines,
+    goBackAnswers: () => [],
     repair: ([id]) => (id === 'T-0131' ? story : undefined),
     bands: () => bands,
     families: () => [],

@@ -13,6 +13,7 @@ const entry = (rule: GoBackEntry['rule'], changes: Partial<GoBackEntry> = {}): G
 
 /** A decision with one line of every standing. */
 export const decision: RepairDecision = {
+  repair: 'T-0131',
   goBack: [
     entry('shorts', { readings: [story.readings[1]!] }),
     entry('fuse', { standing: 'not measured' }),

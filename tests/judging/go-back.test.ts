@@ -132,10 +132,10 @@ describe('no short is left', () => {
     expect(line('shorts', [q1('refitted', { specimen: 'new part' })])[0]).toBe('not measured');
   });
 
-  test('a reading without a band is not measured', () => {
+  test('a reading without a band lacks a band', () => {
     const bare = { point: 'Q1 D→S', stage: 'refitted', mode: 'resistance', value: 0.6, verdict: NO_BAND } as const;
     expect(line('shorts', [bare, fuse()])).toEqual([
-      'not measured',
+      'no band',
       'Q1 D→S was read once refitted, with no band to judge by.',
       [0],
     ]);
@@ -218,15 +218,12 @@ describe('live points', () => {
     ];
     const noBulk = { ...family, points: family.points.filter(({ role }) => role !== 'bulk') };
     expect(line('live', [main()], { bands, family: noBulk })[0]).toBe('holds');
-    expect(line('live', [main()], { bands: bands.slice(0, 2), family: noBulk })[0]).toBe('not measured');
+    expect(line('live', [main()], { bands: bands.slice(0, 2), family: noBulk })[0]).toBe('no band');
   });
 
   test('without a band are counted and named, and the line does not stand on those that have one', () => {
     const bands = [band('12V main')];
-    expect(line('live', [main()], { bands }).slice(0, 2)).toEqual([
-      'not measured',
-      '1 live point without a band: bulk.',
-    ]);
+    expect(line('live', [main()], { bands }).slice(0, 2)).toEqual(['no band', '1 live point without a band: bulk.']);
     const unknown = main({ point: '24V main', verdict: NO_BAND });
     expect(line('live', [bulk(), main(), unknown])[1]).toBe('1 live point without a band: 24V main.');
     expect(line('live', [main()], { bands: [] })[1]).toBe('2 live points without a band: 12V main and bulk.');
@@ -261,8 +258,8 @@ describe('the run-in', () => {
     expect(line('run-in', [...WHOLE, entry({ alike: 999_999 })])[1]).toBe('1,000,000 entries of 12V main in band.');
   });
 
-  test('without a band is not measured', () => {
-    expect(line('run-in', [...WHOLE, entry({ verdict: NO_BAND })])[0]).toBe('not measured');
+  test('without a band lacks one', () => {
+    expect(line('run-in', [...WHOLE, entry({ verdict: NO_BAND })])[0]).toBe('no band');
   });
 });
 

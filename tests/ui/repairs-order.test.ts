@@ -13,16 +13,7 @@ function line(id: string, changes: Partial<RepairLine['repair']> = {}, counts: P
     replaced: [],
     ...changes,
   };
-  return {
-    repair,
-    readings: 0,
-    outOfBand: 0,
-    liveOutOfBand: 0,
-    liveJudged: 0,
-    liveReadings: 0,
-    listed: true,
-    ...counts,
-  };
+  return { repair, readings: 0, outOfBand: 0, listed: true, ...counts };
 }
 
 function ids(lines: readonly RepairLine[]): readonly string[] {

@@ -17,28 +17,48 @@ export function standingText({ standing, overruled }: GoBackEntry): StandingText
       return { sign: '–', word: standing, wrong: false };
     case 'does not hold':
     case 'not measured':
+    case 'no band':
       if (overruled !== undefined) return { sign: '◇', word: `${standing}, overruled`, wrong: false };
-      return { sign: standing === 'not measured' ? '·' : '✗', word: standing, wrong: true };
+      return { sign: standing === 'does not hold' ? '✗' : '·', word: standing, wrong: true };
   }
 }
 
 /** Whether the board may go back, as one sentence over its lines. */
 export function goBackSentence(entries: readonly GoBackEntry[], mayGoBack: boolean): string {
-  const open = entries.filter(({ standing, overruled }) => overruled === undefined && standing !== 'holds');
-  const bad = open.filter(({ standing }) => standing === 'does not hold').length;
-  const missing = open.filter(({ standing }) => standing === 'not measured').length;
   const passed = entries.filter((entry) => standingText(entry).sign === '◇').length;
   if (mayGoBack) {
     return passed === 0
       ? 'As far as its readings tell, it may go back.'
       : `As far as its readings tell, it may go back, with ${passed === 1 ? 'one line' : `${passed} lines`} overruled.`;
   }
+  const open = openLines(entries);
+  const count = (standing: GoBackEntry['standing'], one: string, many: string): readonly string[] => {
+    const found = open.filter((entry) => entry.standing === standing).length;
+    return found === 0 ? [] : [`${found} ${found === 1 ? one : many}`];
+  };
   const faults = [
-    ...(bad === 0 ? [] : [`${bad} ${bad === 1 ? 'line does' : 'lines do'} not hold`]),
-    ...(missing === 0 ? [] : [`${missing} ${missing === 1 ? 'was' : 'were'} not measured`]),
+    ...count('does not hold', 'line does not hold', 'lines do not hold'),
+    ...count('not measured', 'was not measured', 'were not measured'),
+    ...count('no band', 'lacks a band', 'lack a band'),
   ];
   return `Not yet: ${faults.join(', ')}.`;
 }
+
+/** The one thing that a board lacks before it may go back, the worst first, in a few words; empty where it may. */
+export function goBackLack(entries: readonly GoBackEntry[]): string {
+  const open = openLines(entries);
+  const [first] = [...open].sort((one, other) => URGENCY.indexOf(one.standing) - URGENCY.indexOf(other.standing));
+  if (first === undefined) return '';
+  const more = open.length === 1 ? '' : ` And ${open.length - 1} more.`;
+  return `${first.sentence}${more}`;
+}
+
+/** The lines that want something before the board may go back. */
+function openLines(entries: readonly GoBackEntry[]): readonly GoBackEntry[] {
+  return entries.filter(({ standing, overruled }) => overruled === undefined && URGENCY.includes(standing));
+}
+
+const URGENCY: readonly GoBackEntry['standing'][] = ['does not hold', 'not measured', 'no band'];
 
 /** Below or above these a ratio is written with a power of ten. */
 const SMALL = 0.001;

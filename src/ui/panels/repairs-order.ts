@@ -12,7 +12,6 @@ export const REPAIR_COLUMNS = [
   'comeback',
   'readings',
   'out of band',
-  'live',
   'replaced',
 ] as const;
 export type RepairColumn = (typeof REPAIR_COLUMNS)[number];
@@ -38,7 +37,7 @@ export function writeOrder({ column, descending }: RepairOrder): string {
 }
 
 /** Columns whose largest entries are looked for first. */
-const FALLING_FIRST: readonly RepairColumn[] = ['received', 'days', 'readings', 'out of band', 'live'];
+const FALLING_FIRST: readonly RepairColumn[] = ['received', 'days', 'readings', 'out of band'];
 
 /** The order after a press on a column's head: first its usual direction, then the other. */
 export function turnedOrder(order: RepairOrder, column: RepairColumn): RepairOrder {
@@ -91,7 +90,6 @@ const COMPARE: Readonly<Record<Exclude<RepairColumn, 'days'>, Compare>> = {
   comeback: (a, b) => natural.compare(a.repair.comebackOf ?? '', b.repair.comebackOf ?? ''),
   readings: (a, b) => a.readings - b.readings,
   'out of band': (a, b) => a.outOfBand - b.outOfBand,
-  live: (a, b) => a.liveOutOfBand - b.liveOutOfBand || a.liveReadings - b.liveReadings,
   replaced: (a, b) => a.repair.replaced.length - b.repair.replaced.length,
 };
 

@@ -1,8 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { RepairLine, RepairsQuery } from '../../session/answers.ts';
+import type { GoBackAnswer, RepairLine, RepairsQuery } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
-import { AnswerController } from '../controllers/answer-controller.ts';
+import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import '../paging.ts';
 import { pageOf } from '../paging.ts';
@@ -10,6 +10,7 @@ import { hashOf, readingsHash, repairFormHash, shiftSheetHash, type Route } from
 import { shared } from '../styles/shared.styles.ts';
 import { countOf, countText, dayText } from '../words.ts';
 import { wallTime } from './repair-numbers.ts';
+import { goBackLack } from './repair-words.ts';
 import {
   FIRST_ORDER,
   REPAIR_COLUMNS,
@@ -93,6 +94,10 @@ export class RepairsPlace extends LitElement {
         display: block;
       }
 
+      td.go-back {
+        min-width: 14rem;
+      }
+
       td.complaint {
         min-width: 11rem;
       }
@@ -116,6 +121,21 @@ export class RepairsPlace extends LitElement {
     );
   });
 
+  /** Whether those that the page shows may go back. */
+  private readonly goBack = new AnswerController<ReadonlyMap<string, GoBackAnswer>>(this, () => {
+    const { revision, decimalMark } = this.session.state;
+    const ids = this.listed?.items.map(({ repair }) => repair.id) ?? [];
+    if (ids.length === 0) return undefined;
+    return {
+      key: JSON.stringify([revision, decimalMark, ids]),
+      ask: async (signal) => {
+        const answers = await this.session.ask('goBackAnswers', [ids, decimalMark], signal);
+        return new Map(answers.map((one) => [one.repair, one]));
+      },
+      keepsLast: true,
+    };
+  });
+
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) route!: Route;
   /** The day that it is, in local wall milliseconds counted as if UTC. */
@@ -136,6 +156,18 @@ export class RepairsPlace extends LitElement {
       order: parseOrder(parameters.get('sort')),
       from: Number.isFinite(from) ? from : 0,
     };
+  }
+
+  /** What the list shows by now; undefined until the repairs are known. */
+  private get listed() {
+    const all = valueOf(this.lines.answer);
+    if (all === undefined) return undefined;
+    const { query, text, order, from } = this.view;
+    const chosen = query && valueOf(this.chosen.answer);
+    if (query !== undefined && chosen === undefined) return undefined;
+    const lines = chosen === undefined ? all : all.filter(({ repair }) => chosen.has(repair.id));
+    const found = orderRepairs(lines, text, order, this.today);
+    return { all, lines, found, ...pageOf(found, from, PAGE) };
   }
 
   /** Shows another view in place of the present one, by its address. */
@@ -168,17 +200,13 @@ export class RepairsPlace extends LitElement {
     </th>`;
   }
 
-  /** Whether the board works, as its live readings after the last work on it show. */
-  private renderLive({ liveReadings, liveJudged, liveOutOfBand }: RepairLine) {
-    const { decimalMark } = this.session.state;
-    if (liveReadings === 0) return html`<span class="quiet">· not measured</span>`;
-    const all = countText(liveReadings, decimalMark);
-    if (liveOutOfBand === 0 && liveJudged === liveReadings) return html`all ${all} in band`;
-    if (liveOutOfBand === 0) {
-      const open = countText(liveReadings - liveJudged, decimalMark);
-      return html`<span class="quiet">· ${open} of ${all} not held against a band</span>`;
-    }
-    return html`<span class="wrong">▲ ${countText(liveOutOfBand, decimalMark)} of ${all} out</span>`;
+  /** Whether the board may go back, by the very answer that its page gives, and what it lacks. */
+  private renderGoBack({ repair }: RepairLine) {
+    const { answer } = this.goBack;
+    if (answer.status === 'failed') return html`<span class="wrong">${answer.reason}</span>`;
+    const own = answer.value?.get(repair.id);
+    if (own === undefined) return nothing;
+    return own.mayGoBack ? html`✓ may go back` : html`<span class="quiet">· not yet: ${goBackLack(own.goBack)}</span>`;
   }
 
   private renderLine(line: RepairLine, cameBack: readonly string[]) {
@@ -197,8 +225,8 @@ export class RepairsPlace extends LitElement {
         ${cameBack.map((id) => html`<span>came back as <a href=${hashOf('repairs', id)}>${id}</a></span>`)}</td>
       <td class="number">${countText(readings, decimalMark)}</td>
       <td class="number">${outOfBand === 0 ? html`<span class="quiet">0</span>` : html`<span class="wrong">${countText(outOfBand, decimalMark)}</span>`}</td>
-      <td>${this.renderLive(line)}</td>
       <td class="wraps">${repair.replaced.join(', ')}</td>
+      <td class="wraps go-back">${this.renderGoBack(line)}</td>
     </tr>`; // prettier-ignore
   }
 
@@ -213,13 +241,10 @@ export class RepairsPlace extends LitElement {
     </p>`;
   }
 
-  private renderList(all: readonly RepairLine[], chosen: ReadonlySet<string> | undefined) {
+  private renderList({ all, lines, found, items, first }: NonNullable<typeof this.listed>) {
     const { decimalMark } = this.session.state;
-    const { query, text, order, from } = this.view;
-    const lines = chosen === undefined ? all : all.filter(({ repair }) => chosen.has(repair.id));
-    const found = orderRepairs(lines, text, order, this.today);
+    const { query, text, order } = this.view;
     const comebacks = comebacksOf(all);
-    const { items, first } = pageOf(found, from, PAGE);
     const outOfBand = found.filter((line) => line.outOfBand > 0).length;
     return html`
       ${query === undefined ? nothing : this.renderChosen(query, lines)}
@@ -245,6 +270,7 @@ export class RepairsPlace extends LitElement {
                 <thead>
                   <tr>
                     ${REPAIR_COLUMNS.map((column) => this.renderHead(column, order))}
+                    <th scope="col">may it go back?</th>
                   </tr>
                 </thead>
                 <tbody>
@@ -274,11 +300,10 @@ export class RepairsPlace extends LitElement {
         table of repairs.
       </p>`;
     }
-    if (this.view.query === undefined) return this.renderList(answer.value, undefined);
     const { answer: chosen } = this.chosen;
-    if (chosen.status === 'failed') return html`<p class="wrong">${chosen.reason}</p>`;
-    if (chosen.value === undefined) return html`<p class="quiet">Choosing the repairs.</p>`;
-    return this.renderList(answer.value, chosen.value);
+    if (this.view.query !== undefined && chosen.status === 'failed') return html`<p class="wrong">${chosen.reason}</p>`;
+    const { listed } = this;
+    return listed === undefined ? html`<p class="quiet">Choosing the repairs.</p>` : this.renderList(listed);
   }
 
   override render() {

@@ -173,6 +173,7 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     repairs: () => repairLines(judged),
     repair: async (_, id, mark = '.') => (await later.repairStories()).repairStory(judged, id, mark),
     decision: async (_, id, mark = '.') => (await later.repairDecisions()).repairDecision(judged, id, mark),
+    goBackAnswers: async (_, ids, mark = '.') => (await later.repairDecisions()).goBackAnswers(judged, ids, mark),
     whatNext: async (_, repair, mark = '.') => (await later.whatNext()).whatNext(judged, repair, mark),
     runIns: async (_, repair) => (await later.runIns()).runIns(judged, repair),
     runInTrace: async (_, repair, point, mode, columns, window) =>

@@ -3,9 +3,9 @@ import { countOf } from '../../domain/count-text.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { repairOddities } from '../../domain/repair-fault.ts';
 import { isOutOfBand, PASS, VERDICT_MASK } from '../../domain/verdict.ts';
-import { goBackLines, type MeterFault } from '../../judging/go-back.ts';
+import { goBackLines, mayGoBack, type MeterFault } from '../../judging/go-back.ts';
 import type { ReadingRow } from '../contract/readings.ts';
-import type { GoBackEntry, RepairDecision } from '../contract/repairs.ts';
+import type { GoBackAnswer, GoBackEntry, RepairDecision } from '../contract/repairs.ts';
 import { familyNamed, type Judged } from './bench-data.ts';
 import { knownOffsets } from './known-offsets.ts';
 import { comparisons } from './part-comparisons.ts';
@@ -15,10 +15,34 @@ import { MOST_LISTED } from './repair-stories.ts';
 
 /** What it takes to decide about one board; undefined where nothing names the repair. */
 export function repairDecision(judged: Judged, id: string, mark: DecimalMark): RepairDecision | undefined {
+  if (!isNamed(judged, id)) return undefined;
   const { data } = judged;
-  if (!data.repairs.has(id) && data.log.names.repairs.find(id) < 0) return undefined;
   const { repair } = repairLine(judged, id);
   const readings = condensed(judged, rowsOf(judged, id));
+  const family = familyNamed(data, repair.family);
+  return {
+    ...goBackAnswer(judged, id, readings, mark),
+    comparisons: comparisons(readings),
+    oddities: repairOddities(repair, family, data.families.has(repair.family), readings, mark),
+    parts: family?.parts ?? [],
+  };
+}
+
+/** Whether each of some boards may go back; those that nothing names are left out. */
+export function goBackAnswers(judged: Judged, ids: readonly string[], mark: DecimalMark): readonly GoBackAnswer[] {
+  return ids
+    .filter((id) => isNamed(judged, id))
+    .map((id) => goBackAnswer(judged, id, condensed(judged, rowsOf(judged, id)), mark));
+}
+
+function isNamed({ data }: Judged, id: string): boolean {
+  return data.repairs.has(id) || data.log.names.repairs.find(id) >= 0;
+}
+
+/** The one answer to whether a board may go back: for its page, the list of repairs, sheets and prints alike. */
+function goBackAnswer(judged: Judged, id: string, readings: readonly Condensed[], mark: DecimalMark): GoBackAnswer {
+  const { data } = judged;
+  const { repair } = repairLine(judged, id);
   const family = familyNamed(data, repair.family);
   const overruled = new Map(
     data.overrules.filter((one) => one.repair === id).map(({ rule, reason }) => [rule, reason]),
@@ -39,19 +63,14 @@ export function repairDecision(judged: Judged, id: string, mark: DecimalMark): R
     const readingsInAll = rows.reduce((sum, row) => sum + 1 + (byRow.get(row)?.alike ?? 0), 0);
     return { ...line, readings: own, readingsInAll, ...(reason !== undefined && { overruled: reason }) };
   });
-  return {
-    goBack,
-    mayGoBack: goBack.every(
-      ({ standing, rule }) => standing === 'holds' || standing === 'does not apply' || overruled.has(rule),
-    ),
-    comparisons: comparisons(readings),
-    oddities: repairOddities(repair, family, data.families.has(repair.family), readings, mark),
-    parts: family?.parts ?? [],
-  };
+  return { repair: id, goBack, mayGoBack: mayGoBack(goBack) };
 }
 
+/** A reading, with how many later entries of a run-in it stands for. */
+type Condensed = ReadingRow & { readonly alike?: number };
+
 /** A repair's readings in which later entries of a long run-in that stand alike, one after the other, are one reading with their count. */
-function condensed(judged: Judged, rows: Uint32Array): readonly (ReadingRow & { readonly alike?: number })[] {
+function condensed(judged: Judged, rows: Uint32Array): readonly Condensed[] {
   const { log } = judged.data;
   const { checks } = log.names;
   const isRunIn = Array.from({ length: checks.size }, (_, check) => checks.stage(check) === 'run-in');

@@ -1,5 +1,4 @@
-import { isPowered } from '../../domain/reading.ts';
-import { isOutOfBand, PASS, VERDICT_MASK } from '../../domain/verdict.ts';
+import { isOutOfBand } from '../../domain/verdict.ts';
 import type { RepairLine } from '../contract/repairs.ts';
 import type { Judged } from './bench-data.ts';
 
@@ -16,9 +15,7 @@ export function repairLine(judged: Judged, id: string): RepairLine {
   const { data, verdicts } = judged;
   const { checks, families } = data.log.names;
   const rows = rowsOf(judged, id);
-  const live = afterLastWork(judged, rows);
-  const outOfBand = (some: Uint32Array): number =>
-    some.reduce((count, row) => count + (isOutOfBand(verdicts[row]!) ? 1 : 0), 0);
+  const outOfBand = rows.reduce((count, row) => count + (isOutOfBand(verdicts[row]!) ? 1 : 0), 0);
   const listed = data.repairs.get(id);
   const first = rows[0];
   const family = first === undefined ? '' : families.label(checks.familyCode(data.log.check[first]!));
@@ -33,10 +30,7 @@ export function repairLine(judged: Judged, id: string): RepairLine {
       replaced: [],
     },
     readings: rows.length,
-    outOfBand: outOfBand(rows),
-    liveOutOfBand: outOfBand(live),
-    liveJudged: live.filter((row) => (verdicts[row]! & VERDICT_MASK) >= PASS).length,
-    liveReadings: live.length,
+    outOfBand,
     listed: listed !== undefined,
   };
 }
@@ -44,11 +38,4 @@ export function repairLine(judged: Judged, id: string): RepairLine {
 /** The rows of a repair in order of time. */
 export function rowsOf(judged: Judged, id: string): Uint32Array {
   return judged.rowsByRepair[judged.data.log.names.repairs.find(id)] ?? new Uint32Array(0);
-}
-
-/** The powered rows that came after the last unpowered one. */
-function afterLastWork(judged: Judged, rows: Uint32Array): Uint32Array {
-  const { log } = judged.data;
-  const isLive = (row: number): boolean => isPowered(log.names.checks.stage(log.check[row]!));
-  return rows.subarray(rows.findLastIndex((row) => !isLive(row)) + 1);
 }

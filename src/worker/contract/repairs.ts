@@ -16,12 +16,6 @@ export interface RepairLine {
   readonly repair: Repair;
   readonly readings: number;
   readonly outOfBand: number;
-  /** Live readings out of band after the last work on the board. */
-  readonly liveOutOfBand: number;
-  /** Live readings after it that a band settled either way. */
-  readonly liveJudged: number;
-  /** Live readings after it. */
-  readonly liveReadings: number;
   /** Whether the table of repairs knows it; else it is known from readings alone. */
   readonly listed: boolean;
 }
@@ -102,6 +96,14 @@ export interface GoBackEntry extends Omit<GoBackLine, 'rows'> {
   readonly overruled?: string;
 }
 
+/** Whether one board may go back, and every line that this rests on. */
+export interface GoBackAnswer {
+  readonly repair: string;
+  readonly goBack: readonly GoBackEntry[];
+  /** Whether every line holds, does not apply, or was overruled. */
+  readonly mayGoBack: boolean;
+}
+
 /** Readings of one part in one mode, side by side: on the board as received, lifted off it, and of a new part of the same type. */
 export interface PartComparison {
   readonly point: string;
@@ -113,10 +115,7 @@ export interface PartComparison {
 }
 
 /** What it takes to decide about one board. */
-export interface RepairDecision {
-  readonly goBack: readonly GoBackEntry[];
-  /** Whether every line holds, does not apply, or was overruled. */
-  readonly mayGoBack: boolean;
+export interface RepairDecision extends GoBackAnswer {
   readonly comparisons: readonly PartComparison[];
   /** What cannot be as it stands in the data, each a sentence. */
   readonly oddities: readonly string[];
@@ -131,6 +130,11 @@ export interface RepairCalls {
   repair(id: string, mark?: DecimalMark): RepairStory | undefined;
   /** @param mark - the decimal mark for numbers in its sentences */
   decision(id: string, mark?: DecimalMark): RepairDecision | undefined;
+  /**
+   * Whether each of some boards may go back, the same answer as in its `decision`; those that nothing names are left out.
+   * @param mark - the decimal mark for numbers in its sentences
+   */
+  goBackAnswers(ids: readonly string[], mark?: DecimalMark): readonly GoBackAnswer[];
   /** @param mark - the decimal mark for numbers in its sentence */
   whatNext(repair: string, mark?: DecimalMark): WhatNext | undefined;
   runIns(repair: string): readonly RunInLine[];
