@@ -1,3 +1,4 @@
+import { comebacksAmong } from '../domain/comebacks.ts';
 import { DAY } from '../domain/day.ts';
 import { maskedBy, type Family } from '../domain/family.ts';
 import type { GoodRule } from '../domain/good-rule.ts';
@@ -36,7 +37,7 @@ export type BenchHistory = Omit<History, 'family' | 'rule' | 'hasFailed'>;
 export function benchHistory(log: ReadingLog, listed: ReadonlyMap<string, Repair>, watchedUntil: number): BenchHistory {
   return {
     repairs: log.names.repairs.labels.map((id) => listed.get(id)),
-    cameBack: new Set([...listed.values()].flatMap((repair) => repair.comebackOf ?? [])),
+    cameBack: new Set(comebacksAmong(listed.values()).keys()),
     lastWork: lastWorkOf(log),
     watchedUntil,
   };
@@ -89,8 +90,7 @@ export function pastReadings(log: ReadingLog, check: number, rows: Uint32Array, 
 
 function boardStanding(repair: Repair, isReturned: boolean, { rule, watchedUntil, cameBack }: History): Standing {
   if (!isReturned && repair.replaced.length > 0) return 'bad';
-  if (cameBack.has(repair.id) || repair.outcome === 'comeback' || repair.outcome === 'not worth repairing')
-    return 'bad';
+  if (cameBack.has(repair.id) || repair.outcome === 'not worth repairing') return 'bad';
   const ended = repair.outcome === 'returned working' || (repair.outcome === 'no fault found' && rule.withoutFault);
   const held = rule.heldDays === 0 || watchedUntil - repair.returned >= rule.heldDays * DAY;
   return ended && held ? 'good' : 'unknown';

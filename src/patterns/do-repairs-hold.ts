@@ -32,18 +32,11 @@ export interface Holding {
   readonly median: number | undefined;
 }
 
-/** When the board of a repair first came back, in milliseconds, by the repair's id; told by the records of all repairs of a bench. */
-export function firstComebacks(records: Iterable<Repair>): ReadonlyMap<string, number> {
-  const cameBack = new Map<string, number>();
-  for (const { comebackOf, received } of records) {
-    if (comebackOf === undefined || Number.isNaN(received)) continue;
-    cameBack.set(comebackOf, Math.min(received, cameBack.get(comebackOf) ?? Infinity));
-  }
-  return cameBack;
-}
-
 /**
  * The holding times of some repairs.
+ *
+ * A board that came back on an unknown day came back like those whose day is known: its days are the next evenly spaced quantile of theirs, among
+ * those as long as it was watched at most; half of the time watched, where none is known.
  * @param asOf - the day of looking in milliseconds: what has not come back by then is censored there, and what came back later still held
  */
 export function holdingTimes(repairs: readonly ExaminedRepair[], asOf: number): HoldingTimes {
@@ -56,14 +49,24 @@ export function holdingTimes(repairs: readonly ExaminedRepair[], asOf: number): 
     'comeback before its return': 0,
     'returned after that day': 0,
   };
+  const undated: number[] = [];
   for (const { record, cameBack } of repairs) {
     const found = holdingTime(record, cameBack, asOf);
     if (typeof found === 'string') {
       leftOut[found] += 1;
       continue;
     }
-    times.push(found.days);
-    events.push(found.cameBack);
+    if (found.cameBack && Number.isNaN(cameBack)) undated.push(found.days);
+    else {
+      times.push(found.days);
+      events.push(found.cameBack);
+    }
+  }
+  const known = times.filter((_, at) => events[at]).sort((a, b) => a - b);
+  for (const [at, watched] of undated.sort((a, b) => a - b).entries()) {
+    const within = known.filter((days) => days <= watched);
+    times.push(within[Math.floor(((at + 0.5) / undated.length) * within.length)] ?? watched / 2);
+    events.push(true);
   }
   return { lifetimes: { times, events }, leftOut };
 }
@@ -120,17 +123,23 @@ function firstNotBelow(sorted: Float64Array, limit: number): number {
   return low;
 }
 
+/** Whether a board went back working: its outcome says so, or it came back, which it could not have otherwise. */
+export function wasReturned(record: Repair | undefined, cameBack: number | undefined): boolean {
+  return record !== undefined && (record.outcome === 'returned working' || cameBack !== undefined);
+}
+
+/** Days held; of a board that came back on an unknown day, those for which it was watched. */
 function holdingTime(
   record: Repair | undefined,
   back: number | undefined,
   asOf: number,
 ): { readonly days: number; readonly cameBack: boolean } | LeftOut {
   if (record === undefined) return 'no record';
-  const wentBack = record.outcome === 'returned working' || record.outcome === 'comeback';
-  if (!wentBack) return 'not returned';
+  if (!wasReturned(record, back)) return 'not returned';
   if (Number.isNaN(record.returned)) return 'returned on an unknown day';
   if (record.returned > asOf) return 'returned after that day';
   if (back !== undefined && back < record.returned) return 'comeback before its return';
+  if (Number.isNaN(back)) return { days: (asOf - record.returned) / DAY, cameBack: true };
   const end = Math.min(back ?? Infinity, asOf);
   return { days: (end - record.returned) / DAY, cameBack: end === back };
 }

@@ -15,7 +15,7 @@ export interface Examination {
   readonly started?: number;
   /** Minutes at the bench; missing where fewer than two readings have a time. */
   readonly minutes?: number;
-  /** When its board first came back, in milliseconds; missing where it did not, or on an unknown day. */
+  /** When its board first came back, in milliseconds; `NaN` on an unknown day, missing where it did not. */
   readonly cameBack?: number;
 }
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { comebacksAmong } from '../../src/domain/comebacks.ts';
 import type { Repair } from '../../src/domain/repair.ts';
 import type { ExaminedRepair } from '../../src/patterns/examined-repair.ts';
-import { compareHolding, firstComebacks, holdingOf, holdingTimes } from '../../src/patterns/do-repairs-hold.ts';
+import { compareHolding, holdingOf, holdingTimes } from '../../src/patterns/do-repairs-hold.ts';
 import { renewalOf } from '../../src/patterns/renewal.ts';
 import { DAY, examined, failing, GOOD, MONDAY, record, SHORTED } from './examined.ts';
 
@@ -9,7 +10,7 @@ const AS_OF = MONDAY + 500 * DAY;
 
 /** Some repairs of a bench, by their records, with the comebacks that all records tell. */
 function followed(own: readonly Repair[], records: readonly Repair[]): readonly ExaminedRepair[] {
-  const comebacks = firstComebacks(records);
+  const comebacks = comebacksAmong(records);
   return own.map((one) => {
     const cameBack = comebacks.get(one.id);
     return examined({}, { repair: one.id, record: one, ...(cameBack !== undefined && { cameBack }) });
@@ -108,5 +109,16 @@ describe('renewalOf(repair)', () => {
     expect(renewalOf(failing(['Q1', 'F1'], renewed('Q1', 'R1')))).toBe('neither');
     expect(renewalOf(failing([], renewed('Q1')))).toBe('neither');
     expect(renewalOf(failing(['Q1']))).toBe('neither');
+  });
+});
+
+test('a board that came back on an unknown day counts as back, as soon as those whose day is known', () => {
+  const back = (days: number) => ({ cameBack: MONDAY + days * DAY });
+  const own = [back(10), back(20), back(30), { cameBack: NaN }, {}].map((known, at) =>
+    examined({}, { record: record({ id: `T-${at}`, returned: MONDAY }), ...known }),
+  );
+  expect(holdingTimes(own, MONDAY + 100 * DAY).lifetimes).toEqual({
+    times: [10, 20, 30, 100, 20],
+    events: [true, true, true, false, true],
   });
 });

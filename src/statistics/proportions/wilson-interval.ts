@@ -10,6 +10,19 @@ import { requireCounts } from './require-counts.ts';
  */
 export function wilsonInterval(successes: number, trials: number, confidence: number): ShareInterval {
   requireCounts('Wilson interval', successes, trials, confidence);
+  return wilson(successes, trials, confidence);
+}
+
+/**
+ * The same of a share told from an effective number of trials, which need not be whole.
+ * @param share - 0 to 1
+ * @param size - above 0
+ */
+export function wilsonOfShare(share: number, size: number, confidence: number): ShareInterval {
+  return wilson(share >= 1 ? size : share * size, size, confidence);
+}
+
+function wilson(successes: number, trials: number, confidence: number): ShareInterval {
   const z = normalQuantile((1 + confidence) / 2);
   const centre = successes + 0.5 * z * z;
   const reach = z * Math.sqrt((successes * (trials - successes)) / trials + 0.25 * z * z);

@@ -163,9 +163,9 @@ export class FamiliesBesideView extends LitElement {
         { text: family, href: hashOf('families', family) },
         countedIn(repairs, this.repairsOf(family, {}), mark),
         numberCell(returned, 0, mark),
-        countedIn(cameBack, this.repairsOf(family, { outcome: 'comeback' }), mark),
+        countedIn(cameBack, this.repairsOf(family, { cameBack: true }), mark),
         ...shareCells(
-          comebackShare && { middle: cameBack / returned, low: comebackShare.lower, high: comebackShare.upper },
+          comebackShare && { middle: comebackShare.share, low: comebackShare.lower, high: comebackShare.upper },
           mark,
         ),
         numberCell(minutes?.mean, 1, mark),

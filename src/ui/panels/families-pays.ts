@@ -13,7 +13,7 @@ export function doesItPay(view: FamilyView) {
   const few = tooFew(view);
   return html`<bt-figure-frame
     .question=${'Does it pay?'}
-    .sentence=${`Minutes between the readings of a repair, without breaks of an hour; parts at the prices entered for the kit; the fee is earned once for each board returned working, and a comeback is repaired for nothing. ${countOf(pays.repairs, 'repair', mark)}.`}
+    .sentence=${`Minutes between the readings of a repair, without breaks of an hour; parts at the prices entered for the kit; the fee is earned once for each board returned working, and a comeback is repaired for nothing. Boards returned lately count as long as they were watched. ${countOf(pays.repairs, 'repair', mark)}.`}
     .instead=${few}
     .charted=${false}
     .table=${few === undefined ? paysTable(view) : undefined}
@@ -34,7 +34,7 @@ export function doesItPay(view: FamilyView) {
 }
 
 function paysTable({ page, mark }: FamilyView): FigureTable {
-  const { minutes, partsCost, left, leftPerHour, returned, cameBack, comebackShare } = page.pays;
+  const { minutes, partsCost, left, leftPerHour, returned, comebackShare } = page.pays;
   const mean = (name: string, value: typeof partsCost, missing: string) =>
     value === undefined
       ? [name, { text: '' }, { text: missing }, { text: '' }, { text: '' }]
@@ -60,14 +60,20 @@ function paysTable({ page, mark }: FamilyView): FigureTable {
       ],
       mean('parts', partsCost, unpriced),
       [
-        'comes back',
+        comebackShare === undefined
+          ? 'comes back'
+          : `comes back within ${countOf(Math.round(comebackShare.days), 'day', mark)}`,
         countCell(returned, mark),
         ...shareCells(
-          comebackShare && { middle: cameBack / returned, low: comebackShare.lower, high: comebackShare.upper },
+          comebackShare && { middle: comebackShare.share, low: comebackShare.lower, high: comebackShare.upper },
           mark,
         ),
       ],
-      mean('left of the fee after parts', left, page.fee === undefined ? 'no fee entered' : unpriced),
+      mean(
+        'left of the fee after parts',
+        left,
+        page.fee === undefined ? 'no fee entered' : page.prices.length === 0 ? unpriced : 'fewer than ten repairs tell',
+      ),
       [
         'left for an hour',
         leftPerHour === undefined ? { text: '' } : countCell(leftPerHour.repairs, mark),

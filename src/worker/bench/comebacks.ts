@@ -1,5 +1,5 @@
-import { firstComebacks } from '../../patterns/do-repairs-hold.ts';
+import { comebacksAmong } from '../../domain/comebacks.ts';
 import { remembered } from './remembered.ts';
 
-/** When the board of a repair first came back, in milliseconds, by the repair's id. */
-export const comebacksOf = remembered(({ data }) => firstComebacks(data.repairs.values()));
+/** Which boards came back, and when, by the id of the repair before. */
+export const comebacksOf = remembered(({ data }) => comebacksAmong(data.repairs.values()));

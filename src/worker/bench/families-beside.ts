@@ -43,7 +43,7 @@ function compare(judged: Judged, query: FamilyQuery, first: ExaminedFamily, seco
       repairs: repairs.length,
       failures: countPartFailures(repairs),
       holding: holdingOf(lifetimes),
-      pays: whetherItPays(repairs),
+      pays: whetherItPays(repairs, lifetimes),
     };
     return { side, repairs, lifetimes };
   };

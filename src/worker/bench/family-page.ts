@@ -107,7 +107,7 @@ async function workOut(judged: Judged, query: FamilyQuery, work: PacedWork): Pro
     fee,
     contradictory: repairs.flatMap(({ repair, contradictory }) => contradictory.map((part) => ({ part, repair }))),
     ...figures,
-    pays: whetherItPays(repairs, priceOf, fee),
+    pays: whetherItPays(repairs, holdingTimes(repairs, watched).lifetimes, priceOf, fee),
   };
 }
 

@@ -1,3 +1,4 @@
+import { comebacksOf } from './comebacks.ts';
 import { isOutOfBand } from '../../domain/verdict.ts';
 import { familyNamed, familyNames, type Judged } from './bench-data.ts';
 import type { BandsOverview } from '../contract/bands.ts';
@@ -36,6 +37,7 @@ export function bandsOverview(judged: Judged): BandsOverview {
 /** One line for each family that a table or a reading names. */
 export function familyLines(judged: Judged): readonly FamilyLine[] {
   const lines = repairLines(judged);
+  const cameBack = comebacksOf(judged);
   return familyNames(judged.data).map((family) => {
     const own = lines.filter((line) => line.repair.family === family);
     const sum = (count: (line: (typeof own)[number]) => number): number =>
@@ -45,7 +47,7 @@ export function familyLines(judged: Judged): readonly FamilyLine[] {
       repairs: own.length,
       readings: sum((line) => line.readings),
       outOfBand: sum((line) => line.outOfBand),
-      comebacks: sum((line) => (line.repair.comebackOf === undefined ? 0 : 1)),
+      comebacks: sum((line) => (cameBack.has(line.repair.id) ? 1 : 0)),
       bands: judged.data.bands.filter((band) => band.family === family).length,
     };
   });
