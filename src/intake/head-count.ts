@@ -1,6 +1,7 @@
 import type { ReadingLog } from '../columns/reading-log.ts';
 import type { FilePlan, HeadCount } from '../domain/file-plan.ts';
 import type { SetAside } from '../domain/import-record.ts';
+import { kindOfReason } from '../domain/set-aside-kind.ts';
 import { HEAD_BYTES } from './caps.ts';
 import type { FileCounts } from './file-contents.ts';
 import { FileTable } from './file-table.ts';
@@ -45,7 +46,7 @@ export function countHead(name: string, head: Uint8Array, plan: FilePlan): HeadC
 function byReason(rows: readonly SetAside[]): HeadCount['setAside'] {
   const uses = new Map<string, number>();
   for (const { reason } of rows) {
-    const kind = reason.replace(/^“[^”]*” in /, 'A cell in ');
+    const kind = kindOfReason(reason);
     uses.set(kind, (uses.get(kind) ?? 0) + 1);
   }
   return [...uses].map(([reason, count]) => ({ reason, rows: count })).sort((a, b) => b.rows - a.rows);

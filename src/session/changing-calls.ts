@@ -4,6 +4,7 @@ import type { CallName } from '../worker/contract/calls.ts';
 const CHANGING = [
   'takeBack',
   'mendRow',
+  'mendRows',
   'letGo',
   'answerNames',
   'setBands',

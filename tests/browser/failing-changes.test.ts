@@ -89,6 +89,20 @@ const CASES: Readonly<Record<ChangingCall, Case>> = {
     await click('Admit line 1204 of shift.csv');
     return () => expect.element(page.getByLabelText('Content of line 1204 of shift.csv')).toHaveValue('12.3 V');
   },
+  mendRows: async (mendRows) => {
+    const rows = [1, 2].map((line) => ({
+      ...shift.setAside[0]!,
+      line,
+      reason: '“12” in column “reading” has no mode.',
+    }));
+    const outcome = { admitted: 2, left: 0, readings: [] };
+    const { session } = await openSession({ mendRows, tryMend: () => outcome });
+    await show('bt-set-aside-list', { session, rows });
+    await page.getByRole('button', { name: /^Mend all 2 rows/ }).click();
+    await userEvent.selectOptions(page.getByRole('combobox', { name: 'mode' }), 'DC volts');
+    await click('Admit 2 rows');
+    return () => expect.element(page.getByRole('combobox', { name: 'mode' })).toHaveValue('DC volts');
+  },
   letGo: async (letGo) => {
     const { session } = await openSession({ letGo });
     await show('bt-set-aside-list', { session, rows: shift.setAside });

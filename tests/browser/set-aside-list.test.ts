@@ -118,3 +118,49 @@ test('the rows are saved as CSV', async () => {
   expect(saved[0]).toBe('rows set aside.csv');
   expect(await (await fetch(saved[1]!)).text()).toBe('file,line\r\nshift.csv,1204\r\n');
 });
+
+describe('rows of one kind', () => {
+  const bare = [7, 8, 9].map((line) => ({
+    file: 'shift.csv',
+    line,
+    column: 'reading',
+    content: `T-0131,Q1 D-S,part out,${line}`,
+    reason: `“${line}” in column “reading” has no unit, and nothing else says what was measured. Add the unit, or state the mode for the file.`,
+  }));
+  const reading = {
+    time: NaN, repair: 'T-0131', family: '', point: 'Q1 D-S', stage: 'part out', mode: 'resistance', specimen: 'board', state: 'value',
+    value: 7, prefix: 0, decimals: 0, meter: '', origin: { file: 'shift.csv', line: 7 },
+  } as const; // prettier-ignore
+  const answers = { tryMend: () => ({ admitted: 2, left: 1, fault: 'Still no number.', readings: [reading] }) };
+
+  test('are mended all at once, after a look at what comes of it', async () => {
+    const { client } = await showList({ ...answers, mendRows: answers.tryMend }, [...setAside, ...bare]);
+    await page
+      .getByRole('button', { name: /^Mend all 3 rows of shift.csv: A cell in column “reading” has no unit/ })
+      .click();
+    await expect.poll(focusedName).toMatch(/^in all of these rows/);
+    await expect.element(page.getByRole('button', { name: 'Admit them' })).toBeDisabled();
+    await userEvent.selectOptions(page.getByRole('combobox', { name: 'mode' }), 'resistance');
+    await expect.element(page.getByText('2 of 3 rows would be read, 1 stays set aside.')).toBeVisible();
+    await expect.element(page.getByText(/^line 7: T-0131 · Q1 D-S · part out · resistance · 7.Ω$/)).toBeVisible();
+    expect(asked(client, 'mendRows')).toEqual([]);
+    await page.getByRole('button', { name: 'Admit 2 rows' }).click();
+    await expect.element(page.getByText('2 rows of shift.csv admitted.')).toBeVisible();
+    expect(asked(client, 'mendRows')).toEqual([[bare, { given: { mode: 'resistance' } }]]);
+  });
+
+  test('have one text replaced by another', async () => {
+    const rows = bare.map((row) => ({
+      ...row,
+      reason: '“12,x V” in column “reading” is no number. Write it as 12.3 V.',
+    }));
+    const { client, element } = await showList(answers, rows);
+    await page.getByRole('button', { name: /^Mend all 3 rows/ }).click();
+    await expect.element(page.getByRole('textbox', { name: 'this text' })).toHaveValue('12,x V');
+    await userEvent.fill(page.getByRole('textbox', { name: 'becomes' }), '12.1 V');
+    await expect.poll(() => asked(client, 'tryMend').at(-1)).toEqual([rows, { text: '12,x V', by: '12.1 V' }]);
+    expect(await violations(element)).toEqual([]);
+    await page.getByRole('button', { name: 'Back', exact: true }).click();
+    expect(focusedName()).toMatch(/^Mend all 3 rows/);
+  });
+});

@@ -115,6 +115,40 @@ describe('imports', () => {
     });
   });
 
+  test('rows that lack one thing are mended together, after a look at what comes of it', async () => {
+    const bench = createBench();
+    const rows = [0, 1, 2].map((at) =>
+      ROWS[0]!.replace(':00', `:0${at}`).replace(',live,', at === 1 ? ',live,' : ',,'),
+    );
+    await ask(bench, 'bringIn', [logFile('april.csv', rows)]);
+    const { setAside } = await ask(bench, 'shift');
+    expect(setAside.map(({ line }) => line)).toEqual([2, 4]);
+    const mend = { given: { stage: 'run-in' } } as const;
+    expect(await ask(bench, 'tryMend', setAside, mend)).toMatchObject({
+      admitted: 2,
+      left: 0,
+      readings: [{ stage: 'run-in', origin: { line: 2 } }, { origin: { line: 4 } }],
+    });
+    expect((await ask(bench, 'shift')).setAside).toHaveLength(2);
+    await ask(bench, 'mendRows', setAside, mend);
+    const after = await ask(bench, 'shift');
+    expect(after.setAside).toEqual([]);
+    expect(after.imports[0]).toMatchObject({ rows: 3, taken: 3, setAside: 0 });
+    const all = await ask(bench, 'window', { filters: [], sort: [] }, 0, 3);
+    expect(all.map(({ stage, origin }) => [origin.line, stage])).toEqual(expect.arrayContaining([[2, 'run-in'], [3, 'live'], [4, 'run-in']])); // prettier-ignore
+  });
+
+  test('rows that a mend leaves unreadable stay as they were', async () => {
+    const bench = createBench();
+    const rows = ['39O.1', '39O.1', '39x'].map((text, at) => ROWS[1]!.replace('39O.1', text).replace(':00', `:0${at}`)); // prettier-ignore
+    await ask(bench, 'bringIn', [logFile('april.csv', rows)]);
+    const { setAside } = await ask(bench, 'shift');
+    expect(await ask(bench, 'mendRows', setAside, { text: '39O', by: '390' })).toMatchObject({ admitted: 2, left: 1 });
+    const after = await ask(bench, 'shift');
+    expect(after.setAside).toEqual(setAside.slice(2));
+    expect(after.imports[0]).toMatchObject({ rows: 3, taken: 2, setAside: 1 });
+  });
+
   test('rows are let go, and saved as CSV before that', async () => {
     const bench = createBench();
     await ask(bench, 'bringIn', [logFile('april.csv', ROWS)]);

@@ -9,6 +9,7 @@ import { pageOf } from '../paging.ts';
 import { saveFile } from '../save-file.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { countOf } from '../words.ts';
+import './set-aside-kinds.ts';
 import { setAsideListStyles } from './set-aside-list.styles.ts';
 
 const PAGE = 50;
@@ -194,6 +195,7 @@ export class SetAsideList extends LitElement {
         <span role="status">${this.said}</span>
       </div>
       ${this.problem === undefined ? nothing : html`<p role="alert"><span class="wrong">▲</span> ${this.problem}</p>`}
+      <bt-set-aside-kinds .session=${this.session} .rows=${this.rows}></bt-set-aside-kinds>
       <div class="sideways">
         <table aria-labelledby="aside">
           <thead>

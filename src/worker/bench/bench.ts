@@ -25,8 +25,9 @@ import { readMeters } from './meters-text.ts';
 import { unknownNames } from './names.ts';
 import { HEAD_BYTES, planWith } from './plans.ts';
 import { NO_MEMORY, type BenchMemory, type Opened } from './memory.ts';
+import { mendRow, mendRows } from './mend-rows.ts';
 import { stateOf, withRules, type Originals } from './keeping.ts';
-import { letGo, mendRow, setAsideText } from './set-aside-work.ts';
+import { letGo, setAsideText } from './set-aside-work.ts';
 import { withTables } from './tables.ts';
 import { compareVerdicts } from './rejudged.ts';
 import { repairLines } from './repair-lines.ts';
@@ -145,6 +146,12 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
       if ('reason' in mended) return mended.reason;
       await commit(mended.data, undefined, undefined, undefined, { file });
       return undefined;
+    },
+    tryMend: async (_, rows, mend) => (await mendRows(kept, rows, mend)).outcome,
+    mendRows: async (_, rows, mend) => {
+      const { data, outcome } = await mendRows(kept, rows, mend);
+      if (outcome.admitted > 0) await commit(data, undefined, undefined, undefined, { file: rows[0]?.file ?? '' });
+      return outcome;
     },
     letGo: async (_, rows) => {
       await commit(letGo(kept, rows));

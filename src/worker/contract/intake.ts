@@ -1,6 +1,7 @@
-import type { Encoding, FilePlan, Preview, Separator } from '../../domain/file-plan.ts';
+import type { Encoding, FilePlan, Given, Preview, Separator } from '../../domain/file-plan.ts';
 import type { ImportRecord, SetAside } from '../../domain/import-record.ts';
 import type { NameAnswer, NameKind } from '../../domain/name-answer.ts';
+import type { Reading } from '../../domain/reading.ts';
 import type { BenchSummary } from './memory.ts';
 
 /** Encoding and separator where the technician has chosen them. */
@@ -35,6 +36,26 @@ export interface UnknownName {
   readonly same?: string;
 }
 
+/** A row that was set aside, by where it stood. */
+export interface RowPlace {
+  readonly file: string;
+  readonly line: number;
+}
+
+/** What is done to rows that were set aside, to all of them alike: what they lack is stated, or one text in them gives way to another. */
+export type Mend = { readonly given: Given } | { readonly text: string; readonly by: string };
+
+/** What a mend does to the rows that it is tried on. */
+export interface MendOutcome {
+  /** Rows that are read. */
+  readonly admitted: number;
+  /** Rows that stay set aside, and what is still wrong with the first of them. */
+  readonly left: number;
+  readonly fault?: string;
+  /** The first readings that come of it. */
+  readonly readings: readonly Reading[];
+}
+
 /** What the page may ask about files brought in. */
 export interface IntakeCalls {
   /** How a file would be read; a map remembered for its header is used, and leaves no question about columns. */
@@ -48,8 +69,12 @@ export interface IntakeCalls {
   takeBack(hash: string): BenchSummary;
   /** Reads a mended row again in place of the one that was set aside; undefined where it was admitted, else what is still wrong with it. */
   mendRow(file: string, line: number, content: string): string | undefined;
+  /** What a mend of rows of one file would do; nothing is changed. */
+  tryMend(rows: readonly RowPlace[], mend: Mend): MendOutcome;
+  /** Admits the rows of one file that a mend makes readable; the others stay set aside as they were. */
+  mendRows(rows: readonly RowPlace[], mend: Mend): MendOutcome;
   /** Lets rows that were set aside go. */
-  letGo(rows: readonly { readonly file: string; readonly line: number }[]): ShiftOverview;
+  letGo(rows: readonly RowPlace[]): ShiftOverview;
   /**
    * The rows that were set aside, with their reasons, as CSV with commas.
    * @param isForSpreadsheet - with an apostrophe before what a spreadsheet program would take for a formula
