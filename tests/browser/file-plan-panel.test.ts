@@ -69,11 +69,16 @@ describe('what the answers would do', () => {
 
   test('is asked one question at a time, the rest folded with their answers', async () => {
     const { panel } = await showPanel(planOf({ questions: [ORDER, DECIMAL] }));
-    const folded = () => all(panel, 'details.question summary b').map((answer) => answer.textContent);
-    expect(folded()).toEqual(['Not answered yet.']);
+    const told = () =>
+      (all(panel, 'details.question') as HTMLDetailsElement[]).map(
+        ({ open, firstElementChild }) => `${open ? 'open' : 'folded'} ${firstElementChild!.textContent}`,
+      );
+    expect(told()).toEqual(['open Decimal mark: not answered yet', 'folded Dates: not answered yet']);
     await page.getByRole('radio', { name: /^It groups thousands/ }).click();
-    await expect.element(page.getByRole('radio', { name: /^The day comes first/ })).toBeVisible();
-    expect(folded()).toEqual(['Decimal point, 12.5.']);
+    await page.getByRole('radio', { name: /^The day comes first/ }).click();
+    await expect.poll(told).toEqual(['folded Decimal mark: point, 12.5', 'open Dates: day, month, year']);
+    (page.getByRole('button', { name: 'Read it so' }).element() as HTMLElement).focus();
+    await expect.poll(told).toEqual(['folded Decimal mark: point, 12.5', 'folded Dates: day, month, year']);
   });
 });
 

@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import type { HeadCount } from '../../domain/file-plan.ts';
 import type { DecimalMark } from '../../domain/quantity.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { countOf, countText, momentText } from '../words.ts';
+import { countOf, countText, minuteText } from '../words.ts';
 
 /** Reasons that are named; rarer ones are counted together. */
 const NAMED = 3;
@@ -50,7 +50,7 @@ export class FilePlanCount extends LitElement {
       ${
         count.times === undefined
           ? nothing
-          : html`<p>First time: ${momentText(count.times[0])}. Last time: ${momentText(count.times[1])}.</p>`
+          : html`<p>First time: ${minuteText(count.times[0])}. Last time: ${minuteText(count.times[1])}.</p>`
       }`;
   }
 }

@@ -33,6 +33,9 @@ export class FilePlanPanel extends LitElement {
   /** Whether the warning that no row can be read was seen. */
   @state() private isWarned = false;
 
+  /** The question that was answered last, while the focus is in it. */
+  @state() private answering: Question['about'] | undefined;
+
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) waiting!: WaitingFile;
   /** How many files wait, this one among them. */
@@ -47,6 +50,7 @@ export class FilePlanPanel extends LitElement {
   }
 
   private changePlan(event: PlanChanged): void {
+    this.answering = event.answers;
     void this.session.changePlan(this.waiting.file, event.change, event.answers);
   }
 
@@ -101,18 +105,23 @@ export class FilePlanPanel extends LitElement {
     const { plan, answered } = this.waiting;
     const questions = plan.questions.filter(({ about }) => about !== 'given').sort(byWeight);
     const current = questions.find(({ about }) => !answered.includes(about));
-    return [
-      current === undefined ? nothing : html`<div class="question">${this.renderQuestion(current)}</div>`,
-      ...questions
-        .filter((question) => question !== current)
-        .map(
-          (question) =>
-            html`<details class="question">
-              <summary>${question.text} <b>${answerTo(question, this.waiting)}</b></summary>
-              ${this.renderQuestion(question)}
-            </details>`,
-        ),
-    ];
+    return questions.map(
+      (question) =>
+        html`<details
+          class="question"
+          ?open=${question === current || question.about === this.answering}
+          @focusout=${this.foldAnswered}
+        >
+          <summary>${answerTo(question, this.waiting)}</summary>
+          ${this.renderQuestion(question)}
+        </details>`,
+    );
+  }
+
+  /** What was answered stays open while the focus is in it, so that the answer can be changed by its keys. */
+  private foldAnswered(event: FocusEvent): void {
+    const within = (event.currentTarget as HTMLElement).contains(event.relatedTarget as Node | null);
+    if (!within) this.answering = undefined;
   }
 
   private renderQuestion(question: Question) {

@@ -1,3 +1,4 @@
+import { isDayOnly } from '../../../src/domain/day.ts';
 import type { Mode, Reading, State } from '../../../src/domain/reading.ts';
 import type { Repair } from '../../../src/domain/repair.ts';
 
@@ -28,6 +29,7 @@ function statedReading(text: string): string {
 }
 
 function momentText(time: number): string {
+  if (isDayOnly(time)) return new Date(time).toISOString().slice(0, 10);
   return Number.isNaN(time) ? '-' : new Date(time).toISOString().slice(0, 23).replace(/:00\.000$/, '').replace('.000', ''); // prettier-ignore
 }
 
@@ -52,8 +54,7 @@ function withDay(time: string, above = ''): string {
 /** The readings that a case states, as texts to compare. */
 export function statedReadings(text: string): string[] {
   return table(text, 5).map(([time = '', repair, point, stage, reading = '']) => {
-    const day = /^\d{4}-\d\d-\d\d$/.test(time) ? `${time}T00:00` : time;
-    return [day, repair, point, stage, statedReading(reading)].join(' | ');
+    return [time, repair, point, stage, statedReading(reading)].join(' | ');
   });
 }
 
