@@ -36,7 +36,14 @@ export type {
 } from '../worker/contract/families.ts';
 export { HISTORY_KINDS } from '../worker/contract/history.ts';
 export type { Change, HistoryKind, HistoryLine, HistorySubject } from '../worker/contract/history.ts';
-export type { ImportOutcome, Mend, MendOutcome, PlanChoices, ShiftOverview, UnknownName } from '../worker/contract/intake.ts';
+export type {
+  ImportOutcome,
+  Mend,
+  MendOutcome,
+  PlanChoices,
+  ShiftOverview,
+  UnknownName,
+} from '../worker/contract/intake.ts';
 export type { BackupContents, BenchSummary } from '../worker/contract/memory.ts';
 export type {
   AddAnswer,

@@ -33,7 +33,7 @@ export class FilePlanPanel extends LitElement {
   /** Whether the warning that no row can be read was seen. */
   @state() private isWarned = false;
 
-  /** The question that was answered last, while the focus is in it. */
+  /** The question that was answered last: it stays open until another is, so that nothing moves from under the pointer or the focus. */
   @state() private answering: Question['about'] | undefined;
 
   @property({ attribute: false }) session!: Session;
@@ -107,21 +107,11 @@ export class FilePlanPanel extends LitElement {
     const current = questions.find(({ about }) => !answered.includes(about));
     return questions.map(
       (question) =>
-        html`<details
-          class="question"
-          ?open=${question === current || question.about === this.answering}
-          @focusout=${this.foldAnswered}
-        >
+        html`<details class="question" ?open=${question === current || question.about === this.answering}>
           <summary>${answerTo(question, this.waiting)}</summary>
           ${this.renderQuestion(question)}
         </details>`,
     );
-  }
-
-  /** What was answered stays open while the focus is in it, so that the answer can be changed by its keys. */
-  private foldAnswered(event: FocusEvent): void {
-    const within = (event.currentTarget as HTMLElement).contains(event.relatedTarget as Node | null);
-    if (!within) this.answering = undefined;
   }
 
   private renderQuestion(question: Question) {
