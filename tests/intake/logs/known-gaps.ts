@@ -132,4 +132,5 @@ export const KNOWN_GAPS: Readonly<Record<string, string>> = {
     'missing: 2026-11-03T08:12 | T-0001 | bulk | live | DC volts: value 388.4 V',
   'headers in capitals with dots and numbers before them':
     'still open after the answers: State which repair these readings belong to: no column says it.',
+  'days that a spreadsheet wrote with 00:00:00': 'midnight of every row is taken for a time, not for a day alone',
 };
