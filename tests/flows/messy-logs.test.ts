@@ -23,12 +23,12 @@ const DOUBTFUL = {
 const GAPS = {
   name: 'gaps.csv',
   content: [
-    'time,repair,point,stage,reading',
-    '2026-11-03 08:12,T-0001,bulk,live,388.4 VDC',
-    '2026-11-03 08:13,T-0001,12V main,,12.05 VDC',
-    '2026-11-03 08:14,T-0001,12V main,,12.04 VDC',
-    '2026-11-03 08:15,T-0001,standby,live,5.02 VDC',
-    ...Array.from({ length: 8 }, (_, at) => `2026-11-03 09:1${at},T-000${at + 2},standby,live,5.0${at} VDC`),
+    'time,repair,point,stage,mode,reading',
+    '2026-11-03 08:12,T-0001,bulk,live,DC volts,388.4 V',
+    '2026-11-03 08:13,T-0001,12V main,,DC volts,12.05 V',
+    '2026-11-03 08:14,T-0001,12V main,,DC volts,12.04 V',
+    '2026-11-03 08:15,T-0001,standby,live,DC volts,5.02 V',
+    ...Array.from({ length: 8 }, (_, at) => `2026-11-03 09:1${at},T-000${at + 2},standby,live,DC volts,5.0${at} V`),
     '',
   ].join('\n'),
 };
