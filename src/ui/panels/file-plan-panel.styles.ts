@@ -30,16 +30,12 @@ export const filePlanPanelStyles = css`
   }
 
   .actions {
-    position: sticky;
-    z-index: 1;
-    bottom: 0;
     display: flex;
     flex-wrap: wrap;
     align-items: center;
     gap: 0.5rem 1rem;
     padding: 0.75rem 0;
     border-bottom: 1px solid var(--ink);
-    background: var(--paper);
   }
 
   .actions p {
