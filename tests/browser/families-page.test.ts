@@ -75,7 +75,7 @@ describe('<bt-family-page>', () => {
     const [first] = rowsOf(parts, 'table');
     expect(first?.slice(0, 4)).toEqual(['Q1', '17', '13', '4']);
     expect(within(parts.querySelector('bt-failure-bars')!, 'a.mark')[0]?.getAttribute('aria-label')).toBe(
-      'Q1: 17 · replaced 16',
+      'Q1: 17 + 0.9 inferred · replaced 16',
     );
   });
 
@@ -349,7 +349,7 @@ describe('bad input is explained, and no number that is none is shown', () => {
       'WREN-20,Q1 D→S,part out,resistance,at least,1,kΩ,typed in',
     ]);
     const { figures } = await showBad([...repairs, ...other], readings, '', [bands]);
-    expect(figure(figures, 'Which parts fail').sentence).toContain('10 repairs without a reading of any part count as if nothing had failed in them.'); // prettier-ignore
+    expect(figure(figures, 'Which parts fail').sentence).toContain('10 repairs without a reading of any part tell nothing of what failed.'); // prettier-ignore
     const others = figure(figures, 'What stands out');
     expect(others.sentence).toContain('2 repairs here and 12 of all other families');
     expect(others.sentence).toContain('None stands out from chance');

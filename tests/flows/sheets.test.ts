@@ -48,7 +48,7 @@ const SHEETS = [
     2,
     [
       /^HERON-48 Family sheet From 48 repairs\./,
-      /Which parts fail\? .*Q1 \d+ \d+ \d+ \d+ \d+ \d+ \d+ \d+ % \(\d+ to \d+ %\)/,
+      /Which parts fail\? .*Q1 \d+ \d+ \d+ \d+ \d+ \d+ \d+ \d+ \d+ % \(\d+ to \d+ %\)/,
       /What to probe first\? .* 1\. Q1 D ?→ ?S \d+ \d+ % \d+ %/,
       /no standby light \d+ F1 \d+ %/,
       /46 boards went back, 3 came back by 2026-03-27\./,
