@@ -13,6 +13,7 @@ async function showEditor(own: FakeAnswers = {}, about = check) {
   return { place, ...opened };
 }
 
+const WHY = 'Why is it right that known bad boards pass?';
 const row = (name: string) => page.getByRole('row', { name: new RegExp(`^${name}`) });
 const low = () => page.getByRole('slider', { name: 'Low limit' });
 const high = () => page.getByRole('slider', { name: 'High limit' });
@@ -86,6 +87,12 @@ describe('the band editor', () => {
     await page.getByLabelText('basis').selectOptions('common practice');
     await page.getByLabelText('set by').fill('Tern');
     await page.getByRole('button', { name: 'Accept' }).click();
+    await expect
+      .element(page.getByRole('alert'))
+      .toHaveTextContent('This band lets 1 board through that is known to be bad: write why that is right');
+    expect(client.calls.some(({ name }) => name === 'setBands')).toBe(false);
+    await page.getByLabelText(WHY).fill('that board failed elsewhere');
+    await page.getByRole('button', { name: 'Accept' }).click();
     await expect.element(page.getByText('24V main should read 24 V ± 2.5 % now.')).toBeVisible();
     const [[band]] = client.calls.find(({ name }) => name === 'setBands')!.args as [[unknown]];
     expect(band).toEqual({
@@ -152,6 +159,7 @@ describe('the band editor', () => {
 
   test('shows what the worker says is wrong', async () => {
     await showEditor({ setBands: () => Promise.reject(new Error('A band needs a family and a test point.')) });
+    await page.getByLabelText(WHY).fill('noted');
     await page.getByRole('button', { name: 'Accept' }).click();
     await expect.element(page.getByRole('alert')).toHaveTextContent('A band needs a family and a test point.');
   });

@@ -91,11 +91,20 @@ describe('proposals', () => {
     const { client } = await showProposals();
     await page.getByRole('button', { name: 'Accept 0 ticked bands' }).click();
     await expect.element(page.getByRole('alert')).toHaveTextContent('No proposal is ticked');
-    await page.getByRole('checkbox', { name: 'Tick all proposals' }).click();
+    // It is warned of and lets a bad board through, so it is no well-founded one.
+    await expect.element(page.getByRole('checkbox', { name: 'Tick all well-founded proposals' })).toBeDisabled();
+    await page.getByRole('checkbox', { name: /^Tick 24V main/ }).click();
     await page.getByLabelText('set by').fill('Tern');
     await page.getByRole('button', { name: 'Accept 1 ticked band' }).click();
+    await expect
+      .element(page.getByRole('alert'))
+      .toHaveTextContent('24V main would let boards through that are known to be bad.');
+    expect(client.calls.some(({ name }) => name === 'setBands')).toBe(false);
+    await page.getByLabelText('why', { exact: true }).fill('that board failed elsewhere');
+    await page.getByRole('button', { name: 'Accept 1 ticked band' }).click();
     await expect.element(page.getByText('24V main should read 23.4 to 24.9 V now.')).toBeVisible();
-    const [[band]] = client.calls.find(({ name }) => name === 'setBands')!.args as [[unknown]];
+    const [[band], why] = client.calls.find(({ name }) => name === 'setBands')!.args as [[unknown], string];
+    expect(why).toBe('that board failed elsewhere');
     expect(band).toMatchObject({ ...check, basis: 'learned', author: 'Tern' });
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.element(page.getByText(/^Taken back/)).toBeVisible();
@@ -103,6 +112,8 @@ describe('proposals', () => {
 
   test('are accepted one by one', async () => {
     const { client } = await showProposals();
+    await page.getByRole('button', { name: 'Accept 24V main, live, DC volts' }).click();
+    await page.getByLabelText('why', { exact: true }).fill('that board failed elsewhere');
     await page.getByRole('button', { name: 'Accept 24V main, live, DC volts' }).click();
     await expect.element(page.getByText('24V main should read 23.4 to 24.9 V now.')).toBeVisible();
     expect(client.calls.filter(({ name }) => name === 'setBands')).toHaveLength(1);

@@ -118,6 +118,9 @@ const CASES: Readonly<Record<ChangingCall, Case>> = {
   setBands: async (setBands) => {
     await bandsPlace(bandsHash('check', check), { setBands });
     await userEvent.fill(page.getByLabelText('± %'), '3');
+    const why = page.getByLabelText('Why is it right that known bad boards pass?');
+    await expect.poll(() => why.query()).not.toBeNull();
+    await userEvent.fill(why, 'noted');
     await click('Accept');
     return () => expect.element(page.getByLabelText('± %')).toHaveValue('3');
   },

@@ -63,7 +63,7 @@ describe('<bt-repairs-place>', () => {
 });
 
 /** As the one answer gives it for a board whose live line does not hold and whose fuse was not read. */
-const NOT_YET = '· not yet: What the live rule rests on. And 1 more.';
+const NOT_YET = '· not yet: a live point is out of band, 1 more';
 
 test('whether a board may go back is asked of the shown ones alone, by the one answer', async () => {
   const { session, client } = await openSession({ goBackAnswers: ([ids]) => ids.map(answer) });

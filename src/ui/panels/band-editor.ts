@@ -1,5 +1,5 @@
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import type { Band, BandKind, Expectation } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
 import type { GoodRule } from '../../domain/good-rule.ts';
@@ -85,6 +85,9 @@ export class BandEditor extends LitElement {
   });
 
   @query('bt-band-form') private readonly formElement!: BandFormElement | null;
+
+  /** Why a band is accepted that lets boards through which are known to be bad. */
+  @state() private why = '';
 
   @property({ attribute: false }) session!: Session;
   /** What the address names: family, point and mode; the stage may be left open. */
@@ -205,8 +208,21 @@ export class BandEditor extends LitElement {
       ...(author === '' ? {} : { author }),
       date: today(),
     };
+    const through = this.trial.trial?.badLetThrough.count ?? 0;
+    const why = this.why.trim();
+    if (through > 0 && why === '') {
+      this.making.refuse(`This band lets ${countOf(through, 'board', this.mark)} through that ${through === 1 ? 'is' : 'are'} known to be bad: write why that is right, or move a limit.`); // prettier-ignore
+      await this.updateComplete;
+      this.renderRoot.querySelector<HTMLElement>('#why')?.focus();
+      return;
+    }
     const text = expectationText(read.expects, this.unit, this.mark);
-    await this.run(`${point} should read ${text} now.`, () => this.session.ask('setBands', [[band]]));
+    await this.run(`${point} should read ${text} now.`, () => this.session.ask('setBands', through > 0 ? [[band], why] : [[band]])); // prettier-ignore
+    if (this.making.fault === undefined) this.why = '';
+  }
+
+  private typeWhy(event: Event): void {
+    this.why = (event.target as HTMLInputElement).value;
   }
 
   private async removeBand(band: Band): Promise<void> {
@@ -300,6 +316,16 @@ export class BandEditor extends LitElement {
           : nothing
       }
       ${changedElsewhere(this.session, this.forms, `The band of ${check.point}`, { kind: 'band', band: band ?? check })}
+      ${
+        (this.trial.trial?.badLetThrough.count ?? 0) === 0
+          ? nothing
+          : html`<p>
+              <label
+                >Why is it right that known bad boards pass?
+                <input id="why" type="text" .value=${this.why} @input=${this.typeWhy}
+              /></label>
+            </p>`
+      }
       ${this.making.faultLine()}
       <div class="actions">
         <button

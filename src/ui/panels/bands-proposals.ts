@@ -2,7 +2,6 @@ import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import type { Band } from '../../domain/band.ts';
 import type { Check } from '../../domain/check.ts';
-import { errorText } from '../../domain/error-text.ts';
 import { RETURNED_AND_HELD, type GoodRule } from '../../domain/good-rule.ts';
 import { markedVolts, usualPercent } from '../../domain/marking.ts';
 import { MODE_UNITS } from '../../domain/reading.ts';
@@ -10,10 +9,11 @@ import type { LearningSettings, ProposalLine } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
 import { expectationText } from '../band-text.ts';
 import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
+import { ChangeController } from '../controllers/change-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { bandsHash, hashOf } from '../route.ts';
 import { shared } from '../styles/shared.styles.ts';
-import { countOf } from '../words.ts';
+import { countOf, listText } from '../words.ts';
 import { authorOf, rememberAuthor } from './band-author.ts';
 import { readDraft } from './band-draft.ts';
 import './band-good-rule.ts';
@@ -59,6 +59,8 @@ export class BandsProposals extends LitElement {
 
   private readonly run = new LearningRun(this);
 
+  private readonly making = new ChangeController(this);
+
   @state() private content = DEFAULT_LEARNING.content;
   @state() private confidence = DEFAULT_LEARNING.confidence;
   @state() private sides = DEFAULT_LEARNING.sides;
@@ -68,8 +70,9 @@ export class BandsProposals extends LitElement {
   @state() private ticked: ReadonlySet<string> = new Set();
   @state() private markings: ReadonlyMap<string, Marking> = new Map();
   @state() private author = '';
-  @state() private problem: string | undefined;
-  @state() private busy = false;
+  /** Why bands are accepted that let boards through which are known to be bad. */
+  @state() private why = '';
+  @state() private asksWhy = false;
   /** Counted up to learn again after a stop. */
   @state() private round = 0;
 
@@ -89,7 +92,8 @@ export class BandsProposals extends LitElement {
     const before = changed.get('about');
     if (before !== undefined && JSON.stringify(before) !== JSON.stringify(this.about)) {
       this.ticked = new Set();
-      this.problem = undefined;
+      this.why = '';
+      this.making.clear();
     }
   }
 
@@ -180,12 +184,7 @@ export class BandsProposals extends LitElement {
   }
 
   private async chooseRule({ detail }: CustomEvent<GoodRule>): Promise<void> {
-    this.problem = undefined;
-    try {
-      await keepRule(this.session, detail);
-    } catch (error) {
-      this.problem = errorText(error);
-    }
+    await this.making.make(() => keepRule(this.session, detail));
   }
 
   private chooseSides(event: Event): void {
@@ -202,31 +201,44 @@ export class BandsProposals extends LitElement {
     const { nominal, percent } = this.markingOf(check);
     const blank = { low: '', high: '', below: '', above: '', mains: '' };
     const read = readDraft({ ...blank, kind: 'percent', nominal, percent }, MODE_UNITS[check.mode], this.mark);
-    if ('fault' in read) this.problem = `${check.point}, ${check.stage}: ${read.fault}`;
+    if ('fault' in read) this.making.refuse(`${check.point}, ${check.stage}: ${read.fault}`);
     else await this.accept([{ ...check, expects: read.expects, basis: 'board marking' }]);
   }
 
   private async accept(bands: readonly Band[]): Promise<void> {
     const [first] = bands;
     if (first === undefined) {
-      this.problem = 'No proposal is ticked: tick those that are to be accepted.';
+      this.making.refuse('No proposal is ticked: tick those that are to be accepted.');
+      return;
+    }
+    const through = bands.filter((band) => this.letsThrough(band)).map(({ point }) => point);
+    if (through.length > 0 && this.why.trim() === '') {
+      this.asksWhy = true;
+      this.making.refuse(`${listText([...new Set(through)])} would let boards through that are known to be bad. Write why that is right, or leave ${through.length === 1 ? 'it' : 'them'} out.`); // prettier-ignore
+      await this.updateComplete;
+      this.renderRoot.querySelector<HTMLElement>('#why')?.focus();
       return;
     }
     const author = this.author.trim();
     const signed = bands.map((band): Band => ({ ...band, ...(author === '' ? {} : { author }), date: today() }));
-    this.busy = true;
-    this.problem = undefined;
-    try {
-      const rejudged = await this.session.ask('setBands', [signed]);
-      this.ticked = new Set();
-      const expects = expectationText(first.expects, MODE_UNITS[first.mode], this.mark);
-      const what = bands.length === 1 ? `${first.point} should read ${expects} now.` : `${countOf(bands.length, 'band', this.mark)} of ${first.family} set.`; // prettier-ignore
-      this.dispatchEvent(benchChanged(what, rejudged));
-    } catch (error) {
-      this.problem = errorText(error);
-    } finally {
-      this.busy = false;
-    }
+    const made = await this.making.make(() => this.session.ask('setBands', through.length > 0 ? [signed, this.why] : [signed])); // prettier-ignore
+    if (made === undefined) return;
+    this.ticked = new Set();
+    this.why = '';
+    this.asksWhy = false;
+    const expects = expectationText(first.expects, MODE_UNITS[first.mode], this.mark);
+    const what = bands.length === 1 ? `${first.point} should read ${expects} now.` : `${countOf(bands.length, 'band', this.mark)} of ${first.family} set.`; // prettier-ignore
+    this.dispatchEvent(benchChanged(what, made.result));
+  }
+
+  /** Whether a proposed band would have let past boards through that are known to be bad. */
+  private letsThrough(band: Band): boolean {
+    const lines = valueOf(this.lines.answer) ?? [];
+    return lines.some(({ proposal }) => proposal?.band === band && proposal.trial.badLetThrough.count > 0);
+  }
+
+  private typeWhy(event: Event): void {
+    this.why = (event.target as HTMLInputElement).value;
   }
 
   private renderSettings() {
@@ -266,8 +278,9 @@ export class BandsProposals extends LitElement {
   }
 
   private renderTable(lines: readonly ProposalLine[]) {
-    const acceptable = lines.flatMap(({ check, proposal }) => (proposal === undefined ? [] : [check]));
-    const all = acceptable.length > 0 && acceptable.every((check) => this.ticked.has(checkKey(check)));
+    // The weak ones are looked at and taken one by one.
+    const sound = lines.flatMap(({ check, proposal }) => (isWellFounded(proposal) ? [check] : []));
+    const all = sound.length > 0 && sound.every((check) => this.ticked.has(checkKey(check)));
     const { context } = this;
     return html`<div class="sideways">
       <table aria-labelledby="title">
@@ -276,11 +289,12 @@ export class BandsProposals extends LitElement {
             <th scope="col" class="choose">
               <input
                 type="checkbox"
-                aria-label="Tick all proposals"
+                aria-label="Tick all well-founded proposals"
+                ?disabled=${sound.length === 0}
                 .checked=${all}
                 .indeterminate=${this.ticked.size > 0 && !all}
                 @change=${(event: Event) => {
-                  this.tick(acceptable, (event.target as HTMLInputElement).checked);
+                  this.tick(sound, (event.target as HTMLInputElement).checked);
                 }}
               />
             </th>
@@ -300,14 +314,19 @@ export class BandsProposals extends LitElement {
       proposal !== undefined && this.ticked.has(checkKey(check)) ? [proposal.band] : [],
     );
     return html`<div class="actions">
-      <button class="main" type="button" ?disabled=${this.busy} @click=${() => this.accept(bands)}>
+      <button class="main" type="button" ?disabled=${this.making.isBusy} @click=${() => this.accept(bands)}>
         Accept ${countOf(bands.length, 'ticked band', this.mark)}
       </button>
       <label>set by <input type="text" autocomplete="name" .value=${this.author} @input=${this.typeAuthor} /></label>
       ${
-        this.problem === undefined
+        this.asksWhy
+          ? html`<label>why <input id="why" type="text" .value=${this.why} @input=${this.typeWhy} /></label>`
+          : nothing
+      }
+      ${
+        this.making.fault === undefined
           ? html`<span class="quiet">Nothing changes before it is accepted, and what is accepted can be undone.</span>`
-          : html`<span class="wrong" role="alert">${this.problem}</span>`
+          : this.making.faultLine()
       }
     </div>`;
   }
@@ -331,10 +350,12 @@ export class BandsProposals extends LitElement {
       </p>`;
     }
     const learned = lines.filter(({ proposal }) => proposal !== undefined).length;
+    const weak = learned - lines.filter(({ proposal }) => isWellFounded(proposal)).length;
     return html`<p class="quiet">
         ${countOf(learned, 'proposal', this.mark)} for ${countOf(lines.length, 'check', this.mark)} with readings of
         known-good boards. A board counts once, by its last reading. “Good stopped” and “bad let through” are counted on
         past boards, with 95 % intervals.
+        ${weak === 0 ? nothing : `${countOf(weak, 'proposal', this.mark)} ${weak === 1 ? 'is' : 'are'} weakly founded: tick or accept ${weak === 1 ? 'it' : 'each'} by itself.`}
       </p>
       ${answer.status === 'pending' ? this.run.render('Learning again.', this.session) : nothing}
       ${this.renderTable(lines)} ${this.renderActions(lines)}`;
@@ -359,6 +380,11 @@ export class BandsProposals extends LitElement {
       ${one ? html`<p><a href=${bandsHash('proposals', { family })}>All proposals for ${family}</a></p>` : nothing}
       ${this.renderSettings()} ${this.renderLines(family)}`;
   }
+}
+
+/** Whether nothing speaks against a proposal: nothing to be warned of, and no bad board of the past let through. */
+function isWellFounded(proposal: ProposalLine['proposal']): boolean {
+  return proposal?.warnings.length === 0 && proposal.trial.badLetThrough.count === 0;
 }
 
 declare global {

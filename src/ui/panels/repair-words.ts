@@ -49,9 +49,39 @@ export function goBackLack(entries: readonly GoBackEntry[]): string {
   const open = openLines(entries);
   const [first] = [...open].sort((one, other) => URGENCY.indexOf(one.standing) - URGENCY.indexOf(other.standing));
   if (first === undefined) return '';
-  const more = open.length === 1 ? '' : ` And ${open.length - 1} more.`;
-  return `${first.sentence}${more}`;
+  const more = open.length === 1 ? '' : `, ${open.length - 1} more`;
+  return `${LACKS[first.standing]?.[first.rule] ?? first.standing}${more}`;
 }
+
+type Rule = GoBackEntry['rule'];
+
+/** What a line wants, in the few words that a list has room for. */
+const LACKS: Readonly<Partial<Record<GoBackEntry['standing'], Readonly<Record<Rule, string>>>>> = {
+  'does not hold': {
+    shorts: 'a short is left',
+    fuse: 'the fuse is blown',
+    live: 'a live point is out of band',
+    'run-in': 'the run-in leaves its band',
+    discharge: 'not discharged before work',
+    meters: 'a meter was off or overdue',
+  },
+  'not measured': {
+    shorts: 'not read again once fitted',
+    fuse: 'fuse not measured',
+    live: 'live points not measured',
+    'run-in': 'run-in without an answer',
+    discharge: 'discharge not measured',
+    meters: 'no meter is named',
+  },
+  'no band': {
+    shorts: 'a refitted part has no band',
+    fuse: 'the fuse has no band',
+    live: 'live points without a band',
+    'run-in': 'run-in without a band',
+    discharge: 'bulk without a band',
+    meters: 'without a band',
+  },
+};
 
 /** The lines that want something before the board may go back. */
 function openLines(entries: readonly GoBackEntry[]): readonly GoBackEntry[] {

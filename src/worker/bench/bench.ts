@@ -201,7 +201,7 @@ export function createBench(memory: BenchMemory = NO_MEMORY): BenchHandlers {
     propose: async (_, check, settings) => (await later.bandWork()).proposeFor(judged, check, settings),
     proposeFamily: async (context, family, settings) =>
       (await later.bandWork()).proposeFamily(judged, family, settings, context),
-    setBands: (_, bands) => edit(withBands(kept, bands)),
+    setBands: (_, bands, why = '') => edit(withBands(kept, bands), why.trim() === '' ? {} : { why: why.trim() }),
     removeBand: (_, band) => edit(withoutBand(kept, band)),
     bandHistory: (_, band) => judged.data.earlierBands.filter((one) => bandPlace(one) === bandPlace(band)).reverse(),
     bandsText: () => bandsText(judged.data),

@@ -125,8 +125,12 @@ export interface BandCalls {
   propose(check: Check, settings: LearningSettings): ProposalLine;
   /** Proposals for every check of a family that has good readings, with progress check by check. */
   proposeFamily(family: string, settings: LearningSettings): readonly ProposalLine[];
-  /** Sets bands in place of those of the same family, point, mode and stage. @throws where one cannot be used, with a sentence */
-  setBands(bands: readonly Band[]): Rejudged;
+  /**
+   * Sets bands in place of those of the same family, point, mode and stage.
+   * @param why - stands with the change in its history, as where a band lets boards through that are known to be bad
+   * @throws where one cannot be used, with a sentence
+   */
+  setBands(bands: readonly Band[], why?: string): Rejudged;
   removeBand(band: Band): Rejudged;
   /** Earlier bands of the same place, latest first. */
   bandHistory(band: Band): readonly Band[];
