@@ -1,12 +1,13 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { HistoryLine, HistorySubject } from '../../session/answers.ts';
+import type { HistorySubject } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
-import { AnswerController, valueOf } from '../controllers/answer-controller.ts';
+import { valueOf } from '../controllers/answer-controller.ts';
 import type { DraftController } from '../controllers/draft-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import { momentText } from '../words.ts';
 import { changeText } from './history-words.ts';
+import { subjectHistory } from './subject-history.ts';
 
 /**
  * Stands in a form whose subject was changed elsewhere while somebody typed: what was changed and by whom, and the
@@ -29,14 +30,7 @@ export class ChangedElsewhere extends LitElement {
     `,
   ];
 
-  private readonly lines = new AnswerController<readonly HistoryLine[]>(this, () => {
-    const { session, subject } = this;
-    return {
-      key: JSON.stringify([session.state.revision, subject]),
-      ask: (signal) => session.ask('historyOf', [subject], signal),
-      keepsLast: true,
-    };
-  });
+  private readonly lines = subjectHistory(this);
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) subject!: HistorySubject;

@@ -1,25 +1,18 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { HistoryLine, HistorySubject } from '../../session/answers.ts';
+import type { HistorySubject } from '../../session/answers.ts';
 import type { Session } from '../../session/session.ts';
-import { AnswerController } from '../controllers/answer-controller.ts';
 import { followSession } from '../controllers/session-controller.ts';
 import { shared } from '../styles/shared.styles.ts';
 import './history-lines.ts';
+import { subjectHistory } from './subject-history.ts';
 
 /** The changes of one repair or one band, latest first; nothing where nothing was changed. */
 @customElement('bt-history')
 export class History extends LitElement {
   static override styles = shared;
 
-  private readonly lines = new AnswerController<readonly HistoryLine[]>(this, () => {
-    const { session, subject } = this;
-    return {
-      key: JSON.stringify([session.state.revision, subject]),
-      ask: (signal) => session.ask('historyOf', [subject], signal),
-      keepsLast: true,
-    };
-  });
+  private readonly lines = subjectHistory(this);
 
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) subject!: HistorySubject;

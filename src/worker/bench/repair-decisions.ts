@@ -16,23 +16,29 @@ import { MOST_LISTED } from './repair-stories.ts';
 /** What it takes to decide about one board; undefined where nothing names the repair. */
 export function repairDecision(judged: Judged, id: string, mark: DecimalMark): RepairDecision | undefined {
   if (!isNamed(judged, id)) return undefined;
-  const { data } = judged;
-  const { repair } = repairLine(judged, id);
-  const readings = condensed(judged, rowsOf(judged, id));
-  const family = familyNamed(data, repair.family);
+  const board = boardOf(judged, id);
+  const { repair, family, readings } = board;
   return {
-    ...goBackAnswer(judged, id, readings, mark),
+    ...goBackAnswer(judged, board, mark),
     comparisons: comparisons(readings),
-    oddities: repairOddities(repair, family, data.families.has(repair.family), readings, mark),
+    oddities: repairOddities(repair, family, judged.data.families.has(repair.family), readings, mark),
     parts: family?.parts ?? [],
   };
 }
 
 /** Whether each of some boards may go back; those that nothing names are left out. */
 export function goBackAnswers(judged: Judged, ids: readonly string[], mark: DecimalMark): readonly GoBackAnswer[] {
-  return ids
-    .filter((id) => isNamed(judged, id))
-    .map((id) => goBackAnswer(judged, id, condensed(judged, rowsOf(judged, id)), mark));
+  return ids.filter((id) => isNamed(judged, id)).map((id) => goBackAnswer(judged, boardOf(judged, id), mark));
+}
+
+/** A board with what it takes to decide about it. */
+function boardOf(judged: Judged, id: string) {
+  const { repair } = repairLine(judged, id);
+  return {
+    repair,
+    family: familyNamed(judged.data, repair.family),
+    readings: condensed(judged, rowsOf(judged, id)),
+  };
 }
 
 function isNamed({ data }: Judged, id: string): boolean {
@@ -40,12 +46,10 @@ function isNamed({ data }: Judged, id: string): boolean {
 }
 
 /** The one answer to whether a board may go back: for its page, the list of repairs, sheets and prints alike. */
-function goBackAnswer(judged: Judged, id: string, readings: readonly Condensed[], mark: DecimalMark): GoBackAnswer {
-  const { data } = judged;
-  const { repair } = repairLine(judged, id);
-  const family = familyNamed(data, repair.family);
+function goBackAnswer({ data }: Judged, board: ReturnType<typeof boardOf>, mark: DecimalMark): GoBackAnswer {
+  const { repair, family, readings } = board;
   const overruled = new Map(
-    data.overrules.filter((one) => one.repair === id).map(({ rule, reason }) => [rule, reason]),
+    data.overrules.filter((one) => one.repair === repair.id).map(({ rule, reason }) => [rule, reason]),
   );
   const lines = goBackLines({
     repair,
@@ -63,7 +67,7 @@ function goBackAnswer(judged: Judged, id: string, readings: readonly Condensed[]
     const readingsInAll = rows.reduce((sum, row) => sum + 1 + (byRow.get(row)?.alike ?? 0), 0);
     return { ...line, readings: own, readingsInAll, ...(reason !== undefined && { overruled: reason }) };
   });
-  return { repair: id, goBack, mayGoBack: mayGoBack(goBack) };
+  return { repair: repair.id, goBack, mayGoBack: mayGoBack(goBack) };
 }
 
 /** A reading, with how many later entries of a run-in it stands for. */
