@@ -172,7 +172,7 @@ function notesOf(line: ProposalLine, context: RowsContext): readonly TemplateRes
 }
 
 /** Whether there are too few readings even to test whether they are normal. */
-function isFew({ method, normality, boardsWanted }: Proposal): boolean {
+export function isFew({ method, normality, boardsWanted }: Proposal): boolean {
   return (method === 'normal' && normality === undefined) || boardsWanted > 0;
 }
 

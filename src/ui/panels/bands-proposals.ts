@@ -21,7 +21,7 @@ import { DEFAULT_LEARNING, keepRule, ruleOf, SHARES, SIDES_WORDS } from './band-
 import { benchChanged } from './band-outcome.ts';
 import { quantityField } from './band-typed.ts';
 import { checkKey, checkText, sharePercent, today } from './band-words.ts';
-import { proposalRows, type Marking, type RowsContext } from './bands-proposal-rows.ts';
+import { isFew, proposalRows, type Marking, type RowsContext } from './bands-proposal-rows.ts';
 import { LearningRun } from './bands-learning-run.ts';
 import { bandsProposalsStyles } from './bands-proposals.styles.ts';
 
@@ -382,9 +382,9 @@ export class BandsProposals extends LitElement {
   }
 }
 
-/** Whether nothing speaks against a proposal: nothing to be warned of, and no bad board of the past let through. */
+/** Whether nothing speaks against a proposal: enough boards, nothing to be warned of, and no bad board of the past let through. */
 function isWellFounded(proposal: ProposalLine['proposal']): boolean {
-  return proposal?.warnings.length === 0 && proposal.trial.badLetThrough.count === 0;
+  return proposal?.warnings.length === 0 && !isFew(proposal) && proposal.trial.badLetThrough.count === 0;
 }
 
 declare global {

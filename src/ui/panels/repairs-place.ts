@@ -95,7 +95,7 @@ export class RepairsPlace extends LitElement {
       }
 
       td.go-back {
-        min-width: 14rem;
+        min-width: 10rem;
       }
 
       td.complaint {
