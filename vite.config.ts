@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { playwright } from '@vitest/browser-playwright';
 import type { HtmlTagDescriptor, Plugin, Rolldown, UserConfig } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { bundledWorker } from './tests/support/bundled-worker.ts';
 import { chromiumArguments, findChromium } from './tests/support/chromium.ts';
 import { PATIENCE, TEST_PATIENCE } from './tests/support/patience.ts';
 
@@ -152,6 +153,7 @@ export default defineConfig(({ mode }) => ({
       },
       {
         extends: true,
+        plugins: [bundledWorker(fileURLToPath(new URL('src/worker/entry.ts', import.meta.url)))],
         // Listed up front: a dependency met halfway through a run would reload the page under its tests.
         optimizeDeps: {
           include: [
