@@ -11,7 +11,7 @@ export async function until<Answer>(ask: () => Promise<Answer>, wanted: Answer, 
     const answer = await ask();
     if (answer === wanted) return;
     if (performance.now() > end) throw new Error(`${what} should be ${String(wanted)} and stays ${String(answer)}`);
-    await new Promise((resolve) => setTimeout(resolve, 20));
+    await new Promise((resolve) => setTimeout(resolve, 50));
   }
 }
 

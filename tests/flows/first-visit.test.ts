@@ -124,6 +124,8 @@ test('a part that cannot be loaded says so, and is there when it is tried again'
   await page.getByText('A part of the page could not be loaded').first().waitFor();
   await context.unroute(parts);
   await page.getByRole('link', { name: 'Readings' }).click();
+  // Until Readings is shown, the button is that of the place before.
+  await page.getByRole('heading', { name: 'Readings', level: 1 }).waitFor();
   await page.getByRole('button', { name: 'Try again' }).click();
   await page.locator('bt-readings-place').getByRole('heading', { level: 1 }).waitFor();
   await context.close();

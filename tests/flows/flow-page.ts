@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, inject } from 'vitest';
-import { PATIENCE } from '../support/patience.ts';
 import { launchChromium } from '../support/chromium-launch.ts';
 
 /** A file as a test chooses or drops it. */
@@ -50,7 +49,6 @@ export async function openPage(browser: Browser): Promise<FlowPage> {
   const baseUrl = inject('baseUrl');
   const context = await browser.newContext({ locale: 'en-GB', viewport: { width: 1280, height: 800 } });
   const page = await context.newPage();
-  page.setDefaultTimeout(PATIENCE);
   const faults: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
