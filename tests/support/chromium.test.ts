@@ -27,7 +27,8 @@ function machine(facts: {
 function packages(mayRun: (commandLine: string) => boolean) {
   return (commandLine: string, files: Set<string>): boolean => {
     if (!mayRun(commandLine)) return false;
-    if (commandLine.endsWith('apt-get install --yes chromium')) files.add('/usr/bin/chromium');
+    const name = / install --yes (\S+)$/.exec(commandLine)?.[1];
+    if (name !== undefined) files.add(`/usr/bin/${name}`);
     return true;
   };
 }
@@ -75,16 +76,22 @@ describe('making sure of Chromium', () => {
 
   test('installs the package as root', () => {
     const here = machine({ files: ['/usr/bin/apt-get'], run: packages((line) => !line.startsWith('sudo')) });
-    expect(ensureChromium(here)).toBe('/usr/bin/chromium');
+    expect(ensureChromium(here)).toBe('/usr/bin/chromium-headless-shell');
     expect(here.commandLines.filter((line) => line.includes('apt-get'))).toEqual([
       'apt-get update',
-      'env DEBIAN_FRONTEND=noninteractive apt-get install --yes chromium',
+      'env DEBIAN_FRONTEND=noninteractive apt-get install --yes chromium-headless-shell',
     ]);
+  });
+
+  test('installs the whole browser where the packages have no headless shell', () => {
+    const mayRun = (line: string): boolean => !line.startsWith('sudo') && !line.endsWith('headless-shell');
+    const here = machine({ files: ['/usr/bin/apt-get'], run: packages(mayRun) });
+    expect(ensureChromium(here)).toBe('/usr/bin/chromium');
   });
 
   test('installs the package through sudo where that asks for no password', () => {
     const here = machine({ files: ['/usr/bin/apt-get'], run: packages((line) => line.startsWith('sudo')) });
-    expect(ensureChromium(here)).toBe('/usr/bin/chromium');
+    expect(ensureChromium(here)).toBe('/usr/bin/chromium-headless-shell');
     expect(here.commandLines).toContain('sudo --non-interactive apt-get update');
   });
 
