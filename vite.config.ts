@@ -147,6 +147,8 @@ export default defineConfig(({ mode }) => ({
         extends: true,
         test: {
           name: 'node',
+          // Core rooms are pure functions, so that files need no process of their own; each would load the rooms again.
+          isolate: false,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/flows/**', 'tests/faults/**'],
         },

@@ -1,14 +1,21 @@
-import { describe, expect, test, vi } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { NO_SETTINGS } from '../../src/domain/bench-settings.ts';
-import { judgeBench } from '../../src/worker/bench/bench-data.ts';
-import { createBench } from '../../src/worker/bench/bench.ts';
 import { asking } from '../support/asking.ts';
 
 const goodRule = { heldDays: 90, withoutFault: false, newParts: true };
 
-vi.mock('../../src/worker/bench/bench-data.ts', async (original) => {
+// Other tests of the same process have loaded these rooms already, so that they are loaded anew with the judging watched.
+vi.resetModules();
+vi.doMock('../../src/worker/bench/bench-data.ts', async (original) => {
   const whole = await original<typeof import('../../src/worker/bench/bench-data.ts')>();
   return { ...whole, judgeBench: vi.fn(whole.judgeBench) };
+});
+const { judgeBench } = await import('../../src/worker/bench/bench-data.ts');
+const { createBench } = await import('../../src/worker/bench/bench.ts');
+
+afterAll(() => {
+  vi.doUnmock('../../src/worker/bench/bench-data.ts');
+  vi.resetModules();
 });
 
 describe('settings', () => {
