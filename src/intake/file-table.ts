@@ -214,6 +214,7 @@ export class FileTable {
 
   #notices(endsWithLineEnd: boolean): string[] {
     const notices: string[] = [];
+    if (this.#kinds.header > 0 && this.rows === 0) notices.push('The file has a header and no rows under it.');
     if (this.#preamble.length > 0)
       notices.push(`Above the table stood: ${this.#preamble.map((text) => `“${text}”`).join(' · ')}.`);
     if (this.#looseQuotes.length > 0) {

@@ -63,9 +63,13 @@ export async function readFile(
   return contents;
 }
 
+const FALLBACK =
+  'The file is not UTF-8 and was read as windows-1252. Where a name or a unit looks odd, take the file back and choose another encoding.';
+
 /** The way of one file from bytes to contents. */
 class FileReading {
   readonly #decoder: FileDecoder;
+  readonly #isOneByte: boolean;
   readonly #records: RecordReader;
   readonly #table: FileTable;
   readonly #taker: ReturnType<typeof takerFor>;
@@ -73,8 +77,11 @@ class FileReading {
   #bytes = 0;
   #lastCharacter = '';
   #undecodable = false;
+  /** Whether characters were read by an encoding that takes every byte for one, so that nothing tells a wrong one. */
+  #fallback = false;
 
   constructor(name: string, plan: FilePlan) {
+    this.#isOneByte = plan.encoding === 'windows-1252';
     this.#decoder = new FileDecoder(plan.encoding);
     this.#records = new RecordReader(plan.separator);
     this.#taker = takerFor(name, plan);
@@ -88,6 +95,7 @@ class FileReading {
   /** Takes some bytes. @returns whether they made a piece of text long enough to be read */
   add(bytes: Uint8Array): boolean {
     this.#bytes += bytes.length;
+    this.#fallback ||= this.#isOneByte && bytes.some((byte) => byte > 0x7f);
     this.#text += this.#decoder.decode(bytes);
     if (this.#text.length < PIECE / 4) return false;
     this.#read(false);
@@ -98,6 +106,7 @@ class FileReading {
     this.#text += this.#decoder.end();
     this.#read(true);
     const counts = this.#table.finish(this.#lastCharacter === '\n' || this.#lastCharacter === '\r');
+    if (this.#fallback) counts.notices.unshift(FALLBACK);
     if (this.#undecodable) {
       counts.notices.unshift('Some characters could not be decoded. Choose another encoding for the file.');
     }

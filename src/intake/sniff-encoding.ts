@@ -8,7 +8,7 @@ export interface EncodingGuess {
 
 /**
  * The encoding of a file by its beginning: a byte order mark; zero bytes at every other place (UTF-16);
- * validity as UTF-8; else windows-1252, in which every byte is a character.
+ * validity as UTF-8, but for a byte here and there that was damaged; else windows-1252, in which every byte is a character.
  * @param atEnd - whether `head` is the whole file, so that half a character at its end counts as an error
  */
 export function sniffEncoding(head: Uint8Array, atEnd: boolean): EncodingGuess {
@@ -23,8 +23,25 @@ export function sniffEncoding(head: Uint8Array, atEnd: boolean): EncodingGuess {
     new TextDecoder('utf-8', { fatal: true }).decode(head, { stream: !atEnd });
     return { encoding: 'utf-8', reason: 'is valid UTF-8' };
   } catch {
-    return { encoding: 'windows-1252', reason: 'is no valid UTF-8' };
+    return isDamagedUtf8(head, atEnd)
+      ? { encoding: 'utf-8', reason: 'is UTF-8 but for single bytes' }
+      : { encoding: 'windows-1252', reason: 'is no valid UTF-8' };
   }
+}
+
+/**
+ * Whether whole characters of several bytes are as many as the bytes that belong to none: text of a one-byte encoding hardly ever makes such a
+ * character by chance, since its letters beyond ASCII seldom stand beside each other.
+ */
+function isDamagedUtf8(head: Uint8Array, atEnd: boolean): boolean {
+  const text = new TextDecoder('utf-8').decode(head, { stream: !atEnd });
+  let whole = 0;
+  let broken = 0;
+  for (const character of text) {
+    if (character === '\ufffd') broken += 1;
+    else if (character > '\u007f') whole += 1;
+  }
+  return whole >= broken;
 }
 
 /** UTF-16 without a mark: text of mostly Western characters has zeros in all its high bytes and hardly any in the low ones. */
