@@ -17,6 +17,7 @@ const SCPI_INFINITY = 9.9e37;
 const SCPI_NAN = 9.91e37;
 
 const LONGEST_UNIT = 24;
+const BOUNDS: readonly string[] = ['<', '>', '≤', '≥'];
 const UNKNOWN_UNIT = 'unknown';
 
 /** Reads a cell as a meter's answer: a state, and for `value` a number with its unit. Fields hold the answer until the next scan. */
@@ -67,7 +68,7 @@ export class QuantityScanner {
     const word = this.#overRange.has(cell.toLowerCase()) ? 'over-range' : stateOfWord(cell);
     if (word !== undefined) return this.#answer(word, prefix);
     const first = cell.charAt(0);
-    if (first === '>' || first === '<') return this.#scanBound(cell, mark, prefix);
+    if (BOUNDS.includes(first)) return this.#scanBound(cell, mark, prefix);
     const over = leadingOverRange(cell);
     if (over !== undefined) {
       const use = this.#unitUse(cell.slice(over));
@@ -104,8 +105,8 @@ export class QuantityScanner {
 
   /** `>40 MΩ`: over-range with its limit; `<0.1`: below-range. */
   #scanBound(cell: string, mark: DecimalMark, prefix: number): Fault | undefined {
-    const over = cell.startsWith('>');
-    const rest = cell.replace(/^[<>]=?\s*/, '');
+    const over = cell.startsWith('>') || cell.startsWith('≥');
+    const rest = cell.replace(/^(?:[<>]=?|[≤≥])\s*/, '');
     if (!this.#number.scan(rest, 0, mark)) return NO_ANSWER;
     const fault = this.#scanRest(rest, mark, prefix);
     if (fault !== undefined) return fault;

@@ -7,7 +7,7 @@ const WORDS: ReadonlyMap<string, State> = new Map([
   ...['ol', 'o.l', 'o.l.', '.ol', 'ol.', '0l', '0.l', '.0l', '0l.', 'ovld', 'ovl', 'ov.ld', 'overload', '1.', '1 .', '∞'].map(
     (word): [string, State] => [word, 'over-range'],
   ),
-  ...['over', 'over range', 'over-range', 'overrange', 'overflow', 'oflow', 'inf', '+inf', 'infinity', '+ol', '+ovld'].map(
+  ...['over', 'over range', 'over-range', 'overrange', 'overflow', 'oflow', 'inf', '+inf', 'infinity', '+ol', '+ovld', 'ofl', 'out of range', 'open'].map(
     (word): [string, State] => [word, 'over-range'],
   ),
   ...['-ol', '−ol', '-o.l', '-0l', '-ovld', '-inf', '-infinity', '-∞', '−∞', 'under range', 'under-range'].map(

@@ -1,8 +1,8 @@
 import type { DateOrder } from '../domain/file-plan.ts';
 import { dayStart, fullYear, isDay } from './calendar.ts';
 import type { Fault } from './fault.ts';
+import { monthOfWord } from './month-names.ts';
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const LONGEST = 64;
 const REMEDY = 'Write it as year-month-day hours:minutes:seconds, such as 2026-03-01 08:15:30.';
 const NO_TIME: Fault = { wrong: 'is no time that can be read', remedy: REMEDY };
@@ -37,12 +37,12 @@ export class TimeScanner {
   scan(cell: string, order: DateOrder): Fault | undefined {
     this.zoned = false;
     if (this.#scanIso(cell)) return undefined;
-    return this.#scanLoose(cell.trim(), order);
+    return this.#scanLoose(plainBlanks(cell), order);
   }
 
   /** Reads a cell of a column of clocks. @param expected - whether `10.39` and `1039` are clocks too. @returns whether it is one */
   scanClock(cell: string, expected = true): boolean {
-    const clock = readClock(cell.trim(), expected);
+    const clock = readClock(plainBlanks(cell), expected);
     if (!clock) return false;
     this.parts = 'clock';
     this.time = clock.millis;
@@ -125,11 +125,16 @@ function pair(text: string, at: number): number {
   return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? 10 * tens + ones : NaN;
 }
 
-const HALF_AND_ZONE = / ?([aApP]\.?[mM]\.?)? ?(Z|[+-]\d\d(?::?\d\d)?|[A-Z]{2,5})?$/.source;
+const HALF_AND_ZONE = / ?([aApP]\.? ?[mM]\.?)? ?(Z|[+-]\d\d(?::?\d\d)?|[A-Z]{2,5})?$/.source;
 /** With colons: a clock wherever it stands. */
 const CLOCK = new RegExp(`^(\\d{1,2})(?::([0-5]\\d)(?::([0-5]\\d|60)(?:[.,:](\\d{1,9}))?)?)?${HALF_AND_ZONE}`);
 /** With points, or digits alone (ISO 8601 basic): a clock only where one is expected, for `12.03.26` may be a day. */
 const LOOSE_CLOCK = new RegExp(`^(\\d{1,2})\\.?([0-5]\\d)(?:\\.?([0-5]\\d|60)(?:[.,](\\d{1,9}))?)?${HALF_AND_ZONE}`);
+
+/** The text with a plain blank for each that does not break, which many languages set before AM and PM. */
+function plainBlanks(text: string): string {
+  return text.replace(/[\u00a0\u2009\u202f]/g, ' ').trim();
+}
 
 /** A time of day in milliseconds since midnight. @param expected - whether nothing but a clock can stand here */
 function readClock(text: string, expected: boolean): { millis: number; zoned: boolean } | undefined {
@@ -170,16 +175,20 @@ function readDate(text: string, order: DateOrder): DateFound | Fault {
   return dayOf(text, year, Number(month), Number(day), whole.length);
 }
 
-/** `24 October 2011`, `1-Jan-26`, `Oct 24, 2011`. */
+/** `24 October 2011`, `1-Jan-26`, `Oct 24, 2011`, `3 de marzo de 2026`, in any language. */
 function namedDate(text: string): DateFound | Fault | undefined {
-  const dayFirst = /^(\d{1,2})[ .-]{1,2}([A-Za-z]{3,9})\.?[ -]{1,2}(\d{4}|\d{2})(?!\d)/.exec(text);
-  const monthFirst = dayFirst ? null : /^([A-Za-z]{3,9})\.? (\d{1,2}),? (\d{4})(?!\d)/.exec(text);
+  const dayFirst = /^(\d{1,2})[ .-]{1,2}(?:de )?([\p{L}\p{M}]{3,14})\.?[ -]{1,2}(?:de )?(\d{4}|\d{2})(?!\d)/u.exec(
+    text,
+  );
+  const monthFirst = dayFirst ? null : /^([\p{L}\p{M}]{3,14})\.? (\d{1,2}),? (\d{4})(?!\d)/u.exec(text);
   const found = dayFirst ?? monthFirst;
   if (!found) return undefined;
   const [day, name] = dayFirst ? [found[1], found[2]] : [found[2], found[1]];
-  const month = MONTHS.indexOf(name!.slice(0, 3).toLowerCase()) + 1;
+  const month = monthOfWord(name!);
   const year = found[3]!.length === 2 ? fullYear(Number(found[3])) : Number(found[3]);
-  if (month === 0) return { wrong: `has the month “${name!}”, which is none that is known`, remedy: REMEDY };
+  if (month === 'several')
+    return { wrong: `has the month “${name!}”, which is another one in another language`, remedy: REMEDY };
+  if (month === undefined) return { wrong: `has the month “${name!}”, which is none that is known`, remedy: REMEDY };
   return dayOf(text, year, month, Number(day), found[0].length);
 }
 

@@ -30,6 +30,20 @@ const UNIT_NAMES: ReadonlyMap<string, Unit> = new Map([
   ['amperes', 'A'],
 ]);
 
+/** What stands on the marks of old capacitors and in logs of capitals alone (common practice, no source); in these no other prefix can be meant. */
+const OLD_FARADS: ReadonlyMap<string, UnitUse> = new Map([
+  ['mfd', { unit: 'F', prefix: -6 }],
+  ['ufd', { unit: 'F', prefix: -6 }],
+  ['uf', { unit: 'F', prefix: -6 }],
+  ['nf', { unit: 'F', prefix: -9 }],
+  ['pf', { unit: 'F', prefix: -12 }],
+]);
+
+/** Units in Cyrillic letters: GOST 8.417 (from memory), by the letters of their prefixes. */
+const CYRILLIC = /^(Г|М|к|м|мк|н|п)?(Ом|В|Ф|А)$/;
+const CYRILLIC_UNITS: Readonly<Record<string, Unit>> = { Ом: 'Ω', В: 'V', Ф: 'F', А: 'A' };
+const CYRILLIC_PREFIXES: Readonly<Record<string, number>> = { Г: 9, М: 6, к: 3, м: -3, мк: -6, н: -9, п: -12 };
+
 /** Symbols that may follow a prefix; letter case counts, or `Pa` would be an ampere. */
 const PREFIXED_SYMBOLS: ReadonlySet<string> = new Set(['V', 'v', 'Ω', 'ω', 'R', 'F', 'f', 'A']);
 
@@ -101,6 +115,8 @@ function parsePlainUnit(text: string): UnitUse | undefined {
   if (bare !== undefined) return { prefix: bare };
   const whole = UNIT_NAMES.get(text.toLowerCase());
   if (whole) return { unit: whole, prefix: 0 };
+  const other = OLD_FARADS.get(text.toLowerCase()) ?? cyrillicUnit(text);
+  if (other) return other;
   const spaced = /^([^ ]{1,5}) (.+)$/.exec(text);
   const split = spaced ? [spaced[1]!, spaced[2]!] : undefined;
   for (const [head, tail] of split ? [split] : splits(text)) {
@@ -109,6 +125,12 @@ function parsePlainUnit(text: string): UnitUse | undefined {
     if (unit !== undefined && power !== undefined) return { unit, prefix: power };
   }
   return undefined;
+}
+
+function cyrillicUnit(text: string): UnitUse | undefined {
+  const [, prefix, symbol] = CYRILLIC.exec(text) ?? [];
+  if (symbol === undefined) return undefined;
+  return { unit: CYRILLIC_UNITS[symbol]!, prefix: prefix === undefined ? 0 : CYRILLIC_PREFIXES[prefix]! };
 }
 
 function splits(text: string): [string, string][] {
